@@ -1,0 +1,2 @@
+//! Checks cargo alone does not do.
+fn main() {}
