@@ -1,0 +1,5 @@
+//! May it run, why, and in what state was it left.
+
+mod verdict;
+
+pub use verdict::*;

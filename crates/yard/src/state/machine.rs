@@ -1,0 +1,280 @@
+//! One machine's state.
+
+use crate::{
+    book::Book,
+    entry::{Answered, EngineLeft, Handover, MovePermit, RoundPurpose},
+    id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PointId, RoundId},
+};
+use jiff::Timestamp;
+use quantity::Quantity;
+use std::{collections::BTreeMap, sync::Arc};
+
+/// Everything the journal says of one machine, folded.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct MachineState {
+    /// The machine.
+    pub id: Option<MachineId>,
+    /// Adopted books, in order; the last one holds.
+    pub books: Vec<Adopted>,
+    /// Gaps accepted: code and subject, with the entry.
+    pub accepted_gaps: BTreeMap<String, EntryId>,
+    /// The hour meter's history.
+    pub hours: HourHistory,
+    /// The last answer given to each point (renames followed).
+    pub answers: BTreeMap<PointId, Given>,
+    /// When each point was last truly done (its rhythm restarts here): a well or unwell answer, never "could not check".
+    pub done: BTreeMap<PointId, Done>,
+    /// When grease was last seen at the joint, for remote lines.
+    pub seen_at_joint: BTreeMap<PointId, Done>,
+    /// When each event last happened.
+    pub events: BTreeMap<ItemId, Done>,
+    /// Rounds by id, open and closed.
+    pub rounds: BTreeMap<RoundId, Round>,
+    /// Everything found wrong and not yet closed for good, and what was closed (kept for history).
+    pub findings: BTreeMap<FaultRef, Finding>,
+    /// Permits to move, newest last.
+    pub permits: Vec<(EntryId, Timestamp, MovePermit)>,
+    /// The last handover.
+    pub handover: Option<(EntryId, Timestamp, PersonId, Handover)>,
+    /// The run going on, if any: who, since when.
+    pub running: Option<(PersonId, Timestamp)>,
+    /// The last person who ran it, and when it was last used.
+    pub last_run: Option<(PersonId, Timestamp)>,
+    /// Everyone who ever ran it, with the last time.
+    pub ran_by: BTreeMap<PersonId, Timestamp>,
+    /// Sign-offs by person: until (none = no end), in sight only, entry.
+    pub sign_offs: BTreeMap<PersonId, SignedOff>,
+    /// Questions nobody has settled, by the entry that raised them.
+    pub questions: BTreeMap<EntryId, Question>,
+    /// Entries that rival corrections speak of.
+    pub rivals: BTreeMap<EntryId, Vec<EntryId>>,
+    /// Entries of unknown kinds or versions: kept and passed over.
+    pub unknown: Vec<(EntryId, String)>,
+}
+
+impl MachineState {
+    /// The book in force and its revision.
+    pub fn book(&self) -> Option<&Adopted> {
+        self.books.last()
+    }
+}
+
+/// A book in force from some time on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Adopted {
+    /// The adopting entry: the revision's id.
+    pub revision: EntryId,
+    /// Since when.
+    pub since: Timestamp,
+    /// By whom.
+    pub by: PersonId,
+    /// The book, read.
+    pub book: Arc<Book>,
+}
+
+/// An answer with its circumstances.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Given {
+    /// Entry it stands in.
+    pub entry: EntryId,
+    /// Round it belongs to; none for greasing outside a round.
+    pub round: Option<RoundId>,
+    /// Book revision it was given under.
+    pub book: EntryId,
+    /// When.
+    pub at: Timestamp,
+    /// By whom.
+    pub by: PersonId,
+    /// The answer.
+    pub answered: Answered,
+}
+
+/// When something was done.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Done {
+    /// Entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Timestamp,
+    /// Life hours then, as far as known.
+    pub life_hours: Option<LifeHours>,
+}
+
+/// Hours run since new or since the book began, through every meter change.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LifeHours {
+    /// Hours.
+    pub hours: quantity::Exact,
+    /// ± from unmetered spans.
+    pub plus_minus: quantity::Exact,
+}
+
+/// The hour meter's history: segments counted by one meter, and what lies between.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct HourHistory {
+    /// Segments, in order; the last one is running.
+    pub segments: Vec<Segment>,
+    /// Time of the last accepted reading.
+    pub last_at: Option<Timestamp>,
+    /// Entries that bore the hours, for figures' origins.
+    pub last_entry: Option<EntryId>,
+}
+
+/// Hours counted by one meter without a break.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Segment {
+    /// First reading.
+    pub first: quantity::Exact,
+    /// Last reading.
+    pub last: quantity::Exact,
+    /// Whole turns of a meter that rolls over, in hours.
+    pub rolled: quantity::Exact,
+    /// Hours nobody counted before this segment, with ±.
+    pub unmetered_before: Option<Quantity>,
+    /// Entry that began it.
+    pub begun_by: EntryId,
+}
+
+/// One walk-round.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Round {
+    /// Id.
+    pub id: RoundId,
+    /// Book revision.
+    pub book: EntryId,
+    /// Why it is walked.
+    pub purpose: RoundPurpose,
+    /// Who walks it: everybody who wrote a part.
+    pub by: Vec<PersonId>,
+    /// When it began.
+    pub begun: Timestamp,
+    /// When its last part came.
+    pub last: Timestamp,
+    /// When it was closed, by whom, in which entry.
+    pub closed: Option<(Timestamp, PersonId, EntryId)>,
+    /// Answers in it; a later part replaces an earlier one's answer here, the finding stays.
+    pub answers: BTreeMap<PointId, Given>,
+    /// Typed in from paper.
+    pub from_paper: bool,
+}
+
+/// Something found wrong.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// Its name for closing entries.
+    pub id: FaultRef,
+    /// What was said.
+    pub what: Found,
+    /// When.
+    pub at: Timestamp,
+    /// By whom.
+    pub by: PersonId,
+    /// Life hours then.
+    pub life_hours: Option<LifeHours>,
+    /// Book revision then.
+    pub book: Option<EntryId>,
+    /// Entries that mended it, by people entitled to.
+    pub mended: Vec<EntryId>,
+    /// Entry that released it, by somebody entitled to.
+    pub released: Option<EntryId>,
+}
+
+/// What was found.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Found {
+    /// An answer at a point that is not well.
+    Answer(Answered),
+    /// A fault reported.
+    Fault(crate::entry::Fault),
+    /// Stood down by word.
+    StoodDown(String),
+}
+
+/// A sign-off in force.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SignedOff {
+    /// Entry.
+    pub entry: EntryId,
+    /// Until when.
+    pub until: Option<jiff::civil::Date>,
+    /// Only with steward or deputy in sight.
+    pub in_sight: bool,
+    /// Limits in words.
+    pub limits: Option<String>,
+}
+
+/// A question that only steward or deputy can settle.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Question {
+    /// Entry that raised it.
+    pub entry: EntryId,
+    /// What is asked.
+    pub asks: Asks,
+    /// When.
+    pub at: Timestamp,
+}
+
+/// What a question asks.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Asks {
+    /// The meter shows less than before.
+    MeterFell {
+        /// Before.
+        from: quantity::Exact,
+        /// Now.
+        to: quantity::Exact,
+    },
+    /// The meter ran more than the hours that passed allow.
+    MeterJumped {
+        /// Before.
+        from: quantity::Exact,
+        /// Now.
+        to: quantity::Exact,
+        /// Hours that passed.
+        passed: quantity::Exact,
+        /// What it may have been, digits swapped.
+        perhaps: Vec<quantity::Exact>,
+    },
+    /// The body does not read.
+    Unreadable {
+        /// Kind as written.
+        kind: String,
+        /// Where.
+        at: String,
+    },
+    /// An answer does not fit its point.
+    Misfit {
+        /// Point.
+        point: PointId,
+    },
+    /// An answer or entry names a point the book does not have.
+    NoSuchPoint {
+        /// Point.
+        point: PointId,
+    },
+    /// A closing entry by somebody not entitled to close.
+    NotEntitled {
+        /// What it wanted to close.
+        of: FaultRef,
+    },
+    /// A correction by somebody not entitled.
+    CorrectionNotEntitled {
+        /// What it wanted to correct.
+        of: EntryId,
+    },
+    /// Two corrections of one entry.
+    Rivals {
+        /// The entry.
+        of: EntryId,
+    },
+    /// A book that no longer reads with this program.
+    BookUnread {
+        /// How many mistakes.
+        mistakes: usize,
+    },
+    /// Engine left running at handover.
+    LeftRunning {
+        /// As said.
+        engine: EngineLeft,
+    },
+}

@@ -1,0 +1,10 @@
+//! States: folds over accepted entries in order (ordered_at, id). Same envelopes, same state, whatever the order of arrival.
+//!
+//! A state keeps what was said, not what follows from it: findings stay open until an entry *names* them, and whether an
+//! open finding stands the machine down is for the verdict's rules, with today's book.
+
+mod machine;
+mod person;
+
+pub use machine::*;
+pub use person::*;
