@@ -4,6 +4,7 @@
 //! the journal holds it; [`state`], the folds over entries; then the jobs [`walkround`], [`upkeep`] and [`handover`]
 //! (which ends in the verdict).
 
+pub mod code;
 pub mod id;
 pub mod world;
 

@@ -1,0 +1,16 @@
+//! The machine drawn from its book: side views with numbered points, the plan with stations and danger zone, verdict marks.
+//!
+//! Every drawing is an SVG text with attributes only (no style, no script), so that it may stand inside a page under a
+//! strict content policy and inside a paper alike. Lengths in the SVG are hundredths of a metre of the machine.
+
+mod ink;
+mod labels;
+mod mark;
+mod pen;
+mod plan;
+mod side;
+
+pub use ink::*;
+pub use mark::{Mark, verdict_mark};
+pub use plan::{Plan, plan};
+pub use side::{Emphasis, Side, side};

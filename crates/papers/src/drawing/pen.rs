@@ -1,0 +1,92 @@
+//! Putting shapes into an SVG: strokes of the book, hatching, labels, with rounding that gives the same text everywhere.
+
+use super::ink::{HATCH, INK, SHEET};
+use svg::node::element::{Circle, Definitions, Path, Pattern, Polygon, Polyline, Text};
+
+/// A number as it stands in the SVG: one decimal of a hundredth of a metre, no negative zero.
+pub(super) fn unit(value: f64) -> String {
+    let rounded = (value * 10.0).round() / 10.0;
+    let rounded = if rounded == 0.0 { 0.0 } else { rounded };
+    format!("{rounded}")
+}
+
+fn pairs(points: &[(f64, f64)]) -> String {
+    points.iter().map(|(x, y)| format!("{},{}", unit(*x), unit(*y))).collect::<Vec<_>>().join(" ")
+}
+
+/// Heavy outline or light line, in drawing units for a drawing whose label radius is `r`.
+pub(super) fn weight(heavy: bool, r: f64) -> f64 {
+    r * if heavy { 0.17 } else { 0.085 }
+}
+
+/// An open line.
+pub(super) fn line(points: &[(f64, f64)], stroke: &str, width: f64) -> Polyline {
+    Polyline::new()
+        .set("points", pairs(points))
+        .set("fill", "none")
+        .set("stroke", stroke)
+        .set("stroke-width", unit(width))
+        .set("stroke-linejoin", "round")
+        .set("stroke-linecap", "round")
+}
+
+/// A closed shape filled with the sheet, so that it covers what lies behind it.
+pub(super) fn body(points: &[(f64, f64)], width: f64) -> Polygon {
+    Polygon::new()
+        .set("points", pairs(points))
+        .set("fill", SHEET)
+        .set("stroke", INK)
+        .set("stroke-width", unit(width))
+        .set("stroke-linejoin", "round")
+}
+
+/// A circle.
+pub(super) fn ring(middle: (f64, f64), radius: f64, fill: &str, stroke: &str, width: f64) -> Circle {
+    Circle::new()
+        .set("cx", unit(middle.0))
+        .set("cy", unit(middle.1))
+        .set("r", unit(radius))
+        .set("fill", fill)
+        .set("stroke", stroke)
+        .set("stroke-width", unit(width))
+}
+
+/// Text set about a middle.
+pub(super) fn text(at: (f64, f64), size: f64, fill: &str, bold: bool, anchor: &str, what: &str) -> Text {
+    Text::new(what)
+        .set("x", unit(at.0))
+        .set("y", unit(at.1))
+        .set("font-family", "DejaVu Sans, Verdana, sans-serif")
+        .set("font-size", unit(size))
+        .set("font-weight", if bold { "bold" } else { "normal" })
+        .set("text-anchor", anchor)
+        .set("fill", fill)
+}
+
+/// The hatch of the danger zone, under an id that is this drawing's own.
+pub(super) fn hatch(id: &str, spacing: f64) -> Definitions {
+    let stroke = Path::new()
+        .set("d", format!("M0,{s} L{s},0", s = unit(spacing)))
+        .set("stroke", HATCH)
+        .set("stroke-width", unit(spacing * 0.09))
+        .set("fill", "none");
+    let pattern = Pattern::new()
+        .set("id", id)
+        .set("width", unit(spacing))
+        .set("height", unit(spacing))
+        .set("patternUnits", "userSpaceOnUse")
+        .add(stroke);
+    Definitions::new().add(pattern)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::unit;
+
+    #[test]
+    fn numbers_are_short_and_never_minus_zero() {
+        assert_eq!(unit(12.3456), "12.3");
+        assert_eq!(unit(-0.01), "0");
+        assert_eq!(unit(100.0), "100");
+    }
+}

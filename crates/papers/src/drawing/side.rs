@@ -1,0 +1,204 @@
+//! A side view of the machine with its numbered points.
+
+use super::{
+    ink::{DIMENSION, INK, PENCIL, PER_METRE, SHEET},
+    labels::{Placed, Room, Wanted, place},
+    pen,
+};
+use std::collections::BTreeMap;
+use svg::node::element::{Group, Rectangle, SVG, Title};
+use yard::{
+    book::{Book, Place, Point, Shape, Stroke, View},
+    id::PointId,
+};
+
+/// How a point shows on a drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Emphasis {
+    /// Not at all.
+    Hidden,
+    /// Number and leader.
+    Quiet,
+    /// Number inverted: this is the one.
+    Strong,
+}
+
+/// What to draw.
+#[derive(Clone, Copy)]
+pub struct Side<'a> {
+    /// The machine.
+    pub book: &'a Book,
+    /// From the left or from the right.
+    pub view: View,
+    /// Each point's number along the lap.
+    pub numbers: &'a BTreeMap<PointId, u32>,
+    /// Which points show.
+    pub shows: &'a dyn Fn(&Point) -> Emphasis,
+    /// What the picture is, for those who cannot see it.
+    pub title: &'a str,
+    /// Words written into the danger zone; none = zone not drawn.
+    pub zone: Option<&'a str>,
+    /// An id no other drawing of the page has.
+    pub id: &'a str,
+    /// Radius of the numbers in hundredths of a metre of the machine: 13 suits paper, 30 a phone.
+    pub radius: f64,
+    /// Show only the part of the machine around the points shown.
+    pub close_up: bool,
+}
+
+/// The extent of what is drawn, drawing units, y downwards.
+#[derive(Clone, Copy)]
+struct Extent {
+    left: f64,
+    right: f64,
+    top: f64,
+    bottom: f64,
+}
+
+impl Extent {
+    fn of(points: impl Iterator<Item = (f64, f64)>) -> Option<Self> {
+        points.fold(None, |so_far: Option<Self>, (x, y)| {
+            let e = so_far.unwrap_or(Self { left: x, right: x, top: y, bottom: y });
+            Some(Self { left: e.left.min(x), right: e.right.max(x), top: e.top.min(y), bottom: e.bottom.max(y) })
+        })
+    }
+    fn padded(self, by: f64) -> Self {
+        Self { left: self.left - by, right: self.right + by, top: self.top - by, bottom: self.bottom + by }
+    }
+}
+
+/// Draws the side view. A book without strokes gives the numbered points alone.
+pub fn side(what: &Side<'_>) -> String {
+    let wanted = wanted(what);
+    let extent = extent(what, &wanted);
+    let room = Room { left: extent.left, right: extent.right, top: extent.top, bottom: extent.bottom, radius: what.radius };
+    let (placed, top, bottom) = place(wanted, room);
+    let (top, bottom) = (top.min(extent.top), bottom.max(extent.bottom + what.radius * 0.5));
+    let mut drawing = SVG::new()
+        .set("viewBox", format!("{} {} {} {}", pen::unit(extent.left), pen::unit(top), pen::unit(extent.right - extent.left), pen::unit(bottom - top)))
+        .set("role", "img")
+        .set("xmlns", "http://www.w3.org/2000/svg")
+        .add(Title::new(what.title));
+    if let Some(words) = what.zone {
+        drawing = drawing.add(zone(what, words, extent));
+    }
+    drawing = drawing.add(pen::line(&[(extent.left, 0.0), (extent.right, 0.0)], INK, pen::weight(false, what.radius)));
+    for stroke in strokes(what) {
+        drawing = drawing.add(drawn(stroke, what));
+    }
+    for label in &placed {
+        drawing = drawing.add(leader(label, what.radius));
+    }
+    for label in &placed {
+        drawing = drawing.add(number(label, what.radius));
+    }
+    drawing.to_string()
+}
+
+fn flip(view: View, x: f64) -> f64 {
+    // Seen from the left the front is to the left of the page.
+    if view == View::Right { x * PER_METRE } else { -x * PER_METRE }
+}
+
+fn on_page(view: View, at: Place) -> (f64, f64) {
+    (flip(view, at.x), -at.z * PER_METRE)
+}
+
+fn strokes<'a>(what: &'a Side<'_>) -> impl Iterator<Item = &'a Stroke> {
+    what.book.drawing.iter().filter(|s| s.view == View::Sides || s.view == what.view)
+}
+
+fn wanted(what: &Side<'_>) -> Vec<Wanted> {
+    let seen = |at: Place| match what.view {
+        View::Right => at.y <= 0.0,
+        _ => at.y >= 0.0,
+    };
+    what.book
+        .points
+        .iter()
+        .filter_map(|point| {
+            let emphasis = (what.shows)(point);
+            let at = point.at.filter(|at| emphasis == Emphasis::Strong || seen(*at))?;
+            let number = *what.numbers.get(&point.id)?;
+            (emphasis != Emphasis::Hidden).then(|| Wanted { number, at: on_page(what.view, at), strong: emphasis == Emphasis::Strong })
+        })
+        .collect()
+}
+
+fn extent(what: &Side<'_>, wanted: &[Wanted]) -> Extent {
+    let corners = strokes(what).flat_map(|s| corners(&s.shape, what.view));
+    let whole = Extent::of(corners.chain(wanted.iter().map(|w| w.at)).chain([(0.0, 0.0)]));
+    let whole = whole.unwrap_or(Extent { left: -100.0, right: 100.0, top: -100.0, bottom: 0.0 }).padded(what.radius);
+    let near = Extent::of(wanted.iter().map(|w| w.at)).filter(|_| what.close_up);
+    near.map_or(whole, |near| {
+        // At least 3.2 m wide and 1.6 m high, inside the whole drawing.
+        let near = near.padded(40.0);
+        let (grow_x, grow_y) = (((320.0 - (near.right - near.left)) / 2.0).max(0.0), ((160.0 - (near.bottom - near.top)) / 2.0).max(0.0));
+        Extent {
+            left: (near.left - grow_x).max(whole.left),
+            right: (near.right + grow_x).min(whole.right),
+            top: (near.top - grow_y).max(whole.top),
+            bottom: (near.bottom + grow_y).min(whole.bottom),
+        }
+    })
+}
+
+fn corners(shape: &Shape, view: View) -> Vec<(f64, f64)> {
+    match shape {
+        Shape::Line(points) => points.iter().map(|(x, z)| (flip(view, *x), -z * PER_METRE)).collect(),
+        Shape::Circle { middle, radius } => {
+            let (x, y, r) = (flip(view, middle.0), -middle.1 * PER_METRE, radius * PER_METRE);
+            vec![(x - r, y - r), (x + r, y + r)]
+        }
+    }
+}
+
+fn drawn(stroke: &Stroke, what: &Side<'_>) -> Group {
+    let width = pen::weight(stroke.heavy, what.radius.min(20.0));
+    match &stroke.shape {
+        Shape::Line(_) if stroke.closed => Group::new().add(pen::body(&corners(&stroke.shape, what.view), width)),
+        Shape::Line(_) => Group::new().add(pen::line(&corners(&stroke.shape, what.view), INK, width)),
+        Shape::Circle { middle, radius } => {
+            let middle = (flip(what.view, middle.0), -middle.1 * PER_METRE);
+            let fill = if stroke.closed { SHEET } else { "none" };
+            Group::new().add(pen::ring(middle, radius * PER_METRE, fill, INK, width))
+        }
+    }
+}
+
+fn zone(what: &Side<'_>, words: &str, extent: Extent) -> Group {
+    let Some(danger) = &what.book.danger_zone else { return Group::new() };
+    let reach = danger.reach.si_f64() * PER_METRE;
+    let middle = danger.middle.map_or(0.0, |m| flip(what.view, m.x));
+    let (left, right) = ((middle - reach).max(extent.left), (middle + reach).min(extent.right));
+    // The zone is drawn on the arm's side of its middle only, so that the machine itself stays readable.
+    let arm_is_right = middle > (extent.left + extent.right) / 2.0;
+    let (left, right) = if arm_is_right { (middle, right) } else { (left, middle) };
+    let id = format!("{}-hatch", what.id);
+    let area = Rectangle::new()
+        .set("x", pen::unit(left))
+        .set("y", pen::unit(extent.top))
+        .set("width", pen::unit((right - left).max(0.0)))
+        .set("height", pen::unit(-extent.top))
+        .set("fill", format!("url(#{id})"));
+    let label = pen::text(((left + right) / 2.0, what.radius * 1.1), what.radius * 0.95, PENCIL, false, "middle", words);
+    Group::new().add(pen::hatch(&id, 16.0)).add(area).add(label)
+}
+
+fn leader(label: &Placed, radius: f64) -> Group {
+    let (x, y) = label.wanted.at;
+    let (mx, my) = label.middle;
+    let away = if my < y { radius } else { -radius };
+    Group::new()
+        .add(pen::line(&[(mx, my + away), (x, y)], DIMENSION, pen::weight(false, radius)))
+        .add(pen::ring((x, y), radius * 0.16, DIMENSION, DIMENSION, 0.1))
+}
+
+fn number(label: &Placed, radius: f64) -> Group {
+    let strong = label.wanted.strong;
+    let (fill, ink) = if strong { (INK, SHEET) } else { (SHEET, INK) };
+    let (x, y) = label.middle;
+    Group::new()
+        .add(pen::ring(label.middle, radius, fill, INK, pen::weight(false, radius) * 1.2))
+        .add(pen::text((x, y + radius * 0.38), radius * 1.05, ink, true, "middle", &label.wanted.number.to_string()))
+}
