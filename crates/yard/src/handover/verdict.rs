@@ -267,6 +267,27 @@ pub enum What {
     NotHandedOver,
     /// Engine was left running.
     LeftRunning,
+    /// Nobody said whether the engine was off when the machine was left.
+    EngineNotSaid,
+    /// A rest step was answered that today's book does not have.
+    StepNotInBook {
+        /// Step.
+        step: ItemId,
+    },
+    /// A lock pin is in its state for the other occasion: in when about to dig, stowed when left at rest.
+    LockWrong {
+        /// Step of the rest order that names the lock.
+        step: ItemId,
+        /// What is right now, as the book words it; none where the book only names the step.
+        right_is: Option<String>,
+    },
+    /// Found earlier and never closed; by today's book it would be well or cannot be weighed.
+    StillOpen,
+    /// An entry that this program cannot read, or of a kind it does not know.
+    Unread {
+        /// Kind as written.
+        kind: String,
+    },
     /// The person may not run machines.
     MayNotRun,
     /// The person is not signed off on this machine.

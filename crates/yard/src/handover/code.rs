@@ -1,0 +1,60 @@
+//! The word that stands for each kind of reason, in evidence, JSON and as the key of its sentence.
+
+use super::What;
+
+impl What {
+    /// The code of the reason: its sentence in `words` is `reason-<code>`.
+    pub fn code(&self) -> &'static str {
+        match self {
+            What::NoBook => "no-book",
+            What::NoStop => "no-stop",
+            What::NotWalked => "not-walked",
+            What::RoundExpired { .. } => "round-expired",
+            What::HandedOverSince => "handed-over-since",
+            What::OtherPersonsRound { .. } => "other-persons-round",
+            What::BookChanged => "book-changed",
+            What::NotAnswered => "not-answered",
+            What::CouldNotCheck(_) => "could-not-check",
+            What::InQuestion => "in-question",
+            What::PinClip(_) => "pin-clip",
+            What::Bolts(..) => "bolts",
+            What::Function(..) => "function",
+            What::Look(..) => "look",
+            What::Structure(_) => "structure",
+            What::Hose(_) => "hose",
+            What::Leak(..) => "leak",
+            What::Fluid(_) => "fluid",
+            What::Level(_) => "level",
+            What::LevelPose { .. } => "level-pose",
+            What::LevelHeat => "level-heat",
+            What::Outside { .. } => "outside",
+            What::TooClose { .. } => "too-close",
+            What::OtherMethod => "other-method",
+            What::ConditionNotHeld => "condition-not-held",
+            What::NotComparable => "not-comparable",
+            What::CrankedIn { .. } => "cranked-in",
+            What::DidNotCrankIn { .. } => "did-not-crank-in",
+            What::CrankNotTried => "crank-not-tried",
+            What::SwitchBypassed => "switch-bypassed",
+            What::Refused { .. } => "refused",
+            What::NotSeenAtJoint => "not-seen-at-joint",
+            What::Fault { .. } => "fault",
+            What::NotReleased => "not-released",
+            What::StoodDown { .. } => "stood-down",
+            What::JointWithoutFitting { .. } => "joint-without-fitting",
+            What::Gap { .. } => "gap",
+            What::HoursInQuestion => "hours-in-question",
+            What::LeftNotAtRest { .. } => "left-not-at-rest",
+            What::NotHandedOver => "not-handed-over",
+            What::LeftRunning => "left-running",
+            What::EngineNotSaid => "engine-not-said",
+            What::StepNotInBook { .. } => "step-not-in-book",
+            What::LockWrong { .. } => "lock-wrong",
+            What::StillOpen => "still-open",
+            What::Unread { .. } => "unread",
+            What::MayNotRun => "may-not-run",
+            What::NotSignedOff => "not-signed-off",
+            What::InSightOnly => "in-sight-only",
+        }
+    }
+}
