@@ -44,8 +44,14 @@ pub struct MachineState {
     pub ran_by: BTreeMap<PersonId, Timestamp>,
     /// Sign-offs by person: until (none = no end), in sight only, entry.
     pub sign_offs: BTreeMap<PersonId, SignedOff>,
-    /// Questions nobody has settled, by the entry that raised them.
+    /// Questions nobody has settled, by the entry that raised them: the first of each entry.
     pub questions: BTreeMap<EntryId, Question>,
+    /// What else those entries ask, where one raised several (a round with two answers that misfit).
+    pub more_questions: Vec<Question>,
+    /// Points whose latest answer misfits and is in question: never counted as done, and not well either.
+    pub misfits: BTreeMap<PointId, EntryId>,
+    /// Points renamed by later books: any older id, the id of today.
+    pub renamed: BTreeMap<PointId, PointId>,
     /// Entries that rival corrections speak of.
     pub rivals: BTreeMap<EntryId, Vec<EntryId>>,
     /// Entries of unknown kinds or versions: kept and passed over.
@@ -56,6 +62,23 @@ impl MachineState {
     /// The book in force and its revision.
     pub fn book(&self) -> Option<&Adopted> {
         self.books.last()
+    }
+    /// The book of a revision, where it was adopted and read.
+    pub fn revision(&self, revision: EntryId) -> Option<&Adopted> {
+        self.books.iter().find(|adopted| adopted.revision == revision)
+    }
+    /// Today's id of a point that may have been renamed.
+    pub fn point_today(&self, point: &PointId) -> PointId {
+        self.renamed.get(point).unwrap_or(point).clone()
+    }
+    /// The finding of this name, also where the name holds a point's older id.
+    pub fn finding(&self, name: &FaultRef) -> Option<&Finding> {
+        let point = name.point.as_ref().map(|point| self.point_today(point));
+        self.findings.get(&FaultRef { entry: name.entry, point })
+    }
+    /// Everything asked and not settled, entry by entry.
+    pub fn asked(&self) -> impl Iterator<Item = &Question> {
+        self.questions.values().chain(&self.more_questions)
     }
 }
 
@@ -116,14 +139,40 @@ pub struct HourHistory {
     pub segments: Vec<Segment>,
     /// Time of the last accepted reading.
     pub last_at: Option<Timestamp>,
-    /// Entries that bore the hours, for figures' origins.
+    /// Entry of the last accepted reading, for figures' origins.
     pub last_entry: Option<EntryId>,
+    /// Entries whose readings are in question and after which no reading has fitted the old line again. While there is
+    /// one, nobody can tell the hours.
+    pub doubted: Vec<EntryId>,
+    /// Accepted readings, in order: the history one looks back on.
+    pub readings: Vec<Reading>,
+}
+
+impl HourHistory {
+    /// Whether the hours of today rest on a question that nobody has settled.
+    pub fn in_question(&self) -> bool {
+        !self.doubted.is_empty()
+    }
+}
+
+/// One accepted reading of the hour meter.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// Entry it stands in.
+    pub entry: EntryId,
+    /// When.
+    pub at: Timestamp,
+    /// What the meter showed, hours.
+    pub shows: quantity::Exact,
+    /// Life hours then.
+    pub life: LifeHours,
 }
 
 /// Hours counted by one meter without a break.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Segment {
-    /// First reading.
+    /// Reading it counts from. Zero for the first meter, which is taken to have come with the machine: life hours are then
+    /// what it shows, until it is changed.
     pub first: quantity::Exact,
     /// Last reading.
     pub last: quantity::Exact,
@@ -133,6 +182,8 @@ pub struct Segment {
     pub unmetered_before: Option<Quantity>,
     /// Entry that began it.
     pub begun_by: EntryId,
+    /// Entry of its last reading.
+    pub last_by: EntryId,
 }
 
 /// One walk-round.
@@ -177,6 +228,13 @@ pub struct Finding {
     pub mended: Vec<EntryId>,
     /// Entry that released it, by somebody entitled to.
     pub released: Option<EntryId>,
+}
+
+impl Finding {
+    /// Whether nobody has mended or released it.
+    pub fn open(&self) -> bool {
+        self.mended.is_empty() && self.released.is_none()
+    }
 }
 
 /// What was found.
@@ -252,9 +310,9 @@ pub enum Asks {
         /// Point.
         point: PointId,
     },
-    /// A closing entry by somebody not entitled to close.
+    /// An entry by somebody not entitled to write it; it has no effect.
     NotEntitled {
-        /// What it wanted to close.
+        /// What it wanted to close or settle; the entry itself where it wanted neither.
         of: FaultRef,
     },
     /// A correction by somebody not entitled.

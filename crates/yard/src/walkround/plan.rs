@@ -19,6 +19,8 @@ pub struct RoundPlan {
     pub skipped: u32,
     /// Fittings in this plan (counted by fitting, not by line).
     pub fittings: u32,
+    /// Joints with no known fitting: to be looked for on this round.
+    pub finds: Vec<ItemId>,
 }
 
 /// Stations walked in one engine state and pose; the safeguards come first.
