@@ -1,0 +1,16 @@
+//! Upkeep: hours, what is due, grease, leaks, and the time a round takes.
+
+pub mod after_event_schedule;
+pub mod bearing_grease_mass;
+pub mod due_days;
+pub mod due_first;
+pub mod due_hours;
+pub mod grease_round_mass;
+pub mod grease_rounds_per_cartridge;
+pub mod hours_possible;
+pub mod leak_cost;
+pub mod leak_loss;
+pub mod life_hours;
+pub mod meter_advance;
+pub mod round_minutes;
+pub mod strokes_for_mass;
