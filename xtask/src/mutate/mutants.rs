@@ -15,7 +15,8 @@ pub(crate) struct Mutant {
     pub(crate) line: usize,
     /// The change in words.
     pub(crate) what: String,
-    /// True for a guard moved by a hair: on real numbers often no change at all, so it is not counted.
+    /// True for a guard moved by a hair, on real numbers often no change at all, and for what a refusal tells
+    /// about its limits: shown, not counted.
     pub(crate) edge: bool,
 }
 
@@ -34,6 +35,12 @@ impl Mutant {
 /// Every mutant of a file, in order: inside functions and constants, never in comments, leaves or tests.
 pub(crate) fn mutants(text: &str) -> Vec<Mutant> {
     let code = without_leaves(&program(text));
+    let (guards, refusals) = (conditions(&code), refusals(&code));
+    let within = |spans: &[(usize, usize)], at: usize| {
+        spans
+            .iter()
+            .any(|(start, end)| (*start..*end).contains(&at))
+    };
     let mut found = Vec::new();
     for (start, end) in regions(&code) {
         for at in start..end {
@@ -41,6 +48,10 @@ pub(crate) fn mutants(text: &str) -> Vec<Mutant> {
                 changes_at(&code, at, &mut found);
             }
         }
+    }
+    for mutant in &mut found {
+        let number = code[mutant.at..].starts_with(|c: char| c.is_ascii_digit());
+        mutant.edge |= within(&refusals, mutant.at) || (number && within(&guards, mutant.at));
     }
     found
 }
@@ -225,6 +236,25 @@ fn end_of_value(code: &str, start: usize) -> usize {
     code.len()
 }
 
+/// The conditions of every `if` and `while`, as spans.
+fn conditions(code: &str) -> Vec<(usize, usize)> {
+    ["if ", "while "]
+        .iter()
+        .flat_map(|word| code.match_indices(word))
+        .filter_map(|(start, word)| {
+            let open = code[start + word.len()..].find('{')?;
+            Some((start, start + word.len() + open))
+        })
+        .collect()
+}
+
+/// What is handed back where a formula refuses, as spans.
+fn refusals(code: &str) -> Vec<(usize, usize)> {
+    code.match_indices("Err(")
+        .map(|(start, _)| (start, close_of(code, start + 3)))
+        .collect()
+}
+
 /// Blanks what declares the leaf, by macro or by hand, and every attribute.
 fn without_leaves(code: &str) -> String {
     let mut out = code.to_owned();
@@ -295,6 +325,17 @@ mod tests {
             .map(|mutant| (mutant.with.trim(), mutant.edge))
             .collect();
         assert_eq!(seen, [(">=", false), ("<=", true), ("2.02", true)]);
+    }
+
+    #[test]
+    fn what_a_refusal_tells_of_its_limits_is_an_edge_and_what_is_reckoned_is_not() {
+        let all = mutants("fn f() { if a > b / 8.0 { return Err(R { high: b / 8.0 }); } a / b }");
+        let counted: Vec<_> = all
+            .iter()
+            .filter(|mutant| !mutant.edge)
+            .map(|m| m.what.as_str())
+            .collect();
+        assert_eq!(counted, ["`>` made `<=`", "`/` made `*`", "`/` made `*`"]);
     }
 
     #[test]
