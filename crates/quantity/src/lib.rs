@@ -21,6 +21,7 @@ mod uncertain;
 mod unit;
 
 pub use exact::Exact;
+pub use limit::{Side, Take};
 pub use parse::{Habits, parse, parse_in, parse_plus_minus};
 pub use quantity::Quantity;
 pub use show::{Shown, format_exact, format_feet_inches, format_fraction_inches, round_to_step, show};
