@@ -1,5 +1,27 @@
 //! The machine book: what a machine is, what is to be attended to on it, and what is still unknown about it.
+//!
+//! Reading goes in steps: `mend` takes the text apart, setting aside what is not TOML; `tree` keeps keys and values with
+//! their places; `fields` declares every table and key; `reading` makes the book, noting all mistakes; `checks` compares
+//! what can only be compared when all is read.
 
+mod checks;
+mod coded;
+mod desk;
+mod fields;
+mod lap;
+mod mend;
 mod model;
+mod nearest;
+mod place_in_text;
+mod reading;
+mod rhythm;
+mod section;
+mod slip;
+mod statements;
+mod tree;
+mod trouble;
 
+pub use fields::{FORMAT, Field, MOST_BYTES, MOST_ITEMS, MOST_TEXT, Named, Shape as FieldShape, TABLES, Table};
 pub use model::*;
+pub use reading::{ReadBook, read};
+pub use trouble::{Level, Slip, Trouble, TroubleKind};

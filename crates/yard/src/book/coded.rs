@@ -1,0 +1,56 @@
+//! The words of a machine book for its own enumerated values.
+
+use super::{GreaseWhen, Lubrication, MeterKind, RestKind, View};
+use crate::code::Coded;
+use quantity::Take;
+
+macro_rules! coded {
+    ($($type:ident { $($variant:ident = $code:literal),* $(,)? })*) => {
+        $(impl Coded for $type {
+            const ALL: &'static [Self] = &[$($type::$variant),*];
+            fn code(self) -> &'static str {
+                match self { $($type::$variant => $code),* }
+            }
+        })*
+    };
+}
+
+/// What the machine stands on, as a book words it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum StandsOn {
+    Tracks,
+    Wheels,
+}
+
+/// The kinds of points, as a book words them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum KindWord {
+    Level,
+    Fitting,
+    PinClip,
+    Bolts,
+    Measure,
+    Leak,
+    Hose,
+    Structure,
+    Function,
+    Look,
+    Crank,
+}
+
+coded! {
+    MeterKind { KeyOn = "key-on", Running = "running", Revolutions = "revolutions" }
+    Lubrication { Fittings = "fittings", Sealed = "sealed", OilBath = "oil-bath", OilCan = "oil-can" }
+    GreaseWhen { Before = "before", After = "after" }
+    RestKind {
+        Lowered = "lowered", Lock = "lock", Neutral = "neutral", Brake = "brake", EngineOff = "engine-off", LeversWorked = "levers-worked",
+        BatteryOff = "battery-off", Greased = "greased", Clean = "clean", KeyAway = "key-away", Other = "other",
+    }
+    View { Left = "left", Right = "right", Sides = "sides", Plan = "plan" }
+    Take { Mean = "mean", Worst = "worst", Each = "each" }
+    StandsOn { Tracks = "tracks", Wheels = "wheels" }
+    KindWord {
+        Level = "level", Fitting = "fitting", PinClip = "pin-clip", Bolts = "bolts", Measure = "measure", Leak = "leak", Hose = "hose",
+        Structure = "structure", Function = "function", Look = "look", Crank = "crank",
+    }
+}
