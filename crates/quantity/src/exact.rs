@@ -117,7 +117,11 @@ impl Exact {
     #[must_use]
     pub(crate) fn power_of_ten(exponent: i32) -> Self {
         let power = BigInt::from(10).pow(exponent.unsigned_abs());
-        Self(if exponent < 0 { BigRational::new(BigInt::one(), power) } else { power.into() })
+        Self(if exponent < 0 {
+            BigRational::new(BigInt::one(), power)
+        } else {
+            power.into()
+        })
     }
 
     /// The exponent of the largest power of ten not above the magnitude; `None` for zero.
@@ -128,7 +132,11 @@ impl Exact {
         let size = self.abs();
         let digits = |n: &BigInt| i32::try_from(n.to_string().len()).unwrap_or(i32::MAX);
         let guess = digits(size.0.numer()) - digits(size.0.denom());
-        Some(if size < Self::power_of_ten(guess) { guess - 1 } else { guess })
+        Some(if size < Self::power_of_ten(guess) {
+            guess - 1
+        } else {
+            guess
+        })
     }
 
     /// The number of decimal places that write this value exactly; `None` when no finite number does.
@@ -187,7 +195,11 @@ fn unsigned_decimal(text: &str) -> Option<Exact> {
 fn small_exponent(text: &str) -> Option<i32> {
     let size = text.strip_prefix(['-', '+']).unwrap_or(text);
     let plain = !size.is_empty() && size.len() <= 3 && size.bytes().all(|b| b.is_ascii_digit());
-    let value: i32 = if plain { text.parse().ok()? } else { return None };
+    let value: i32 = if plain {
+        text.parse().ok()?
+    } else {
+        return None;
+    };
     (value.abs() <= MOST_EXPONENT).then_some(value)
 }
 
@@ -283,7 +295,10 @@ mod tests {
     #[test]
     fn refuses_what_is_not_a_small_plain_number() {
         let long = "1".repeat(41);
-        for text in ["", ".", "5.", "-", "1/0", "1,5", "1e13", "557E90", "1e", "0x10", "1 2", "--1", "1/-2", "1.2.3", &long] {
+        for text in [
+            "", ".", "5.", "-", "1/0", "1,5", "1e13", "557E90", "1e", "0x10", "1 2", "--1", "1/-2",
+            "1.2.3", &long,
+        ] {
             assert_eq!(Exact::parse(text), None, "{text}");
         }
     }
@@ -297,13 +312,19 @@ mod tests {
     #[test]
     fn ties_go_to_the_even_neighbour() {
         let rounded = |text| exact(text).round_half_even().to_i64().unwrap();
-        assert_eq!(["0.5", "1.5", "2.5", "-0.5", "-1.5", "2.51"].map(rounded), [0, 2, 2, 0, -2, 3]);
+        assert_eq!(
+            ["0.5", "1.5", "2.5", "-0.5", "-1.5", "2.51"].map(rounded),
+            [0, 2, 2, 0, -2, 3]
+        );
     }
 
     #[test]
     fn decades_are_found_on_both_sides_of_a_power_of_ten() {
         let decade = |text| exact(text).decade().unwrap();
-        assert_eq!(["1", "9.99", "10", "0.1", "0.099", "1/3", "999/1000"].map(decade), [0, 0, 1, -1, -2, -1, -1]);
+        assert_eq!(
+            ["1", "9.99", "10", "0.1", "0.099", "1/3", "999/1000"].map(decade),
+            [0, 0, 1, -1, -2, -1, -1]
+        );
         assert_eq!(Exact::zero().decade(), None);
     }
 
@@ -316,7 +337,10 @@ mod tests {
 
     #[test]
     fn floats_are_taken_as_they_are() {
-        assert_eq!(Exact::from_f64_exact(0.1).unwrap().to_f64().to_bits(), 0.1f64.to_bits());
+        assert_eq!(
+            Exact::from_f64_exact(0.1).unwrap().to_f64().to_bits(),
+            0.1f64.to_bits()
+        );
         assert_ne!(Exact::from_f64_exact(0.1).unwrap(), exact("0.1"));
         assert_eq!(Exact::from_f64_exact(f64::NAN), None);
     }

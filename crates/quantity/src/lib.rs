@@ -24,7 +24,9 @@ pub use exact::Exact;
 pub use limit::{Side, Take};
 pub use parse::{Habits, parse, parse_in, parse_plus_minus};
 pub use quantity::Quantity;
-pub use show::{Shown, format_exact, format_feet_inches, format_fraction_inches, round_to_step, show};
+pub use show::{
+    Shown, format_exact, format_feet_inches, format_fraction_inches, round_to_step, show,
+};
 pub use trouble::{AmbiguityKind, Span, Trouble};
 pub use uncertain::Uncertain;
 pub use unit::{Dimension, System, Unit};

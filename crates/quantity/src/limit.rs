@@ -57,10 +57,17 @@ impl Limit {
     pub fn written(min: Option<&Quantity>, max: Option<&Quantity>) -> Result<Self, LimitTrouble> {
         let unit = min.or(max).ok_or(LimitTrouble::NoEnd)?.unit();
         let in_unit = |end: &Quantity| {
-            let other = LimitTrouble::TwoDimensions { min: unit.dimension(), max: end.dimension() };
+            let other = LimitTrouble::TwoDimensions {
+                min: unit.dimension(),
+                max: end.dimension(),
+            };
             end.in_unit(unit).ok_or(other)
         };
-        Self::new(min.map(in_unit).transpose()?, max.map(in_unit).transpose()?, unit)
+        Self::new(
+            min.map(in_unit).transpose()?,
+            max.map(in_unit).transpose()?,
+            unit,
+        )
     }
 
     /// The least allowed, in [`Limit::unit`].
@@ -119,10 +126,17 @@ pub struct NotComparable {
 /// When they measure different things.
 pub fn decide(limit: &Limit, measured: &Measured) -> Result<Call, NotComparable> {
     let (low, high) = measured.ends_in(limit.unit)?;
-    let under = |end: &Option<End>, least: &Exact| end.as_ref().is_none_or(|end| end.value < *least);
+    let under =
+        |end: &Option<End>, least: &Exact| end.as_ref().is_none_or(|end| end.value < *least);
     let over = |end: &Option<End>, most: &Exact| end.as_ref().is_none_or(|end| end.value > *most);
-    let all_under = limit.min.as_ref().is_some_and(|least| high.as_ref().is_some_and(|end| end.is_all_below(least)));
-    let all_over = limit.max.as_ref().is_some_and(|most| low.as_ref().is_some_and(|end| end.is_all_above(most)));
+    let all_under = limit
+        .min
+        .as_ref()
+        .is_some_and(|least| high.as_ref().is_some_and(|end| end.is_all_below(least)));
+    let all_over = limit
+        .max
+        .as_ref()
+        .is_some_and(|most| low.as_ref().is_some_and(|end| end.is_all_above(most)));
     let may_be_under = limit.min.as_ref().is_some_and(|least| under(&low, least));
     let may_be_over = limit.max.as_ref().is_some_and(|most| over(&high, most));
     Ok(match (all_under, all_over, may_be_under, may_be_over) {

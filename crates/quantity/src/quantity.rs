@@ -14,8 +14,18 @@ pub struct Quantity {
 
 impl Quantity {
     /// A quantity from its parts, kept by the reader. `text` must read back as the other parts.
-    pub(crate) fn written(text: String, value: Exact, unit: Unit, plus_minus: Option<Exact>) -> Self {
-        Self { text, value, unit, plus_minus }
+    pub(crate) fn written(
+        text: String,
+        value: Exact,
+        unit: Unit,
+        plus_minus: Option<Exact>,
+    ) -> Self {
+        Self {
+            text,
+            value,
+            unit,
+            plus_minus,
+        }
     }
 
     /// A quantity that nobody wrote, with a plain text that reads back as exactly this value and unit.
@@ -25,7 +35,12 @@ impl Quantity {
     pub fn from_exact(value: Exact, unit: Unit, plus_minus: Option<Exact>) -> Self {
         let plus_minus = plus_minus.map(|size| size.abs());
         let text = plain_text(&value, unit, plus_minus.as_ref());
-        Self { text, value, unit, plus_minus }
+        Self {
+            text,
+            value,
+            unit,
+            plus_minus,
+        }
     }
 
     /// The text as written, trimmed; for a bare number in a box with a unit beside it, with that unit added.
@@ -73,7 +88,9 @@ impl Quantity {
     /// The ± in the SI unit of its dimension.
     #[must_use]
     pub fn plus_minus_si(&self) -> Option<Exact> {
-        self.plus_minus.as_ref().map(|size| size * self.unit.factor())
+        self.plus_minus
+            .as_ref()
+            .map(|size| size * self.unit.factor())
     }
 
     /// The value in another unit, exact; `None` when that measures something else.
@@ -85,7 +102,8 @@ impl Quantity {
     /// The ± in another unit: `None` when none was written or the unit measures something else.
     #[must_use]
     pub fn plus_minus_in(&self, unit: Unit) -> Option<Exact> {
-        self.unit.convert_difference(self.plus_minus.as_ref()?, unit)
+        self.unit
+            .convert_difference(self.plus_minus.as_ref()?, unit)
     }
 
     /// Whether both say the same value, whatever the units; the ± is not looked at.

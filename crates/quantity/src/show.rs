@@ -3,8 +3,8 @@
 mod beside;
 mod number;
 
-pub(crate) use number::{plain_text, rounded_pair};
 pub use number::{format_exact, format_feet_inches, format_fraction_inches, round_to_step};
+pub(crate) use number::{plain_text, rounded_pair};
 
 use crate::{Quantity, System};
 
@@ -26,8 +26,13 @@ pub fn show(quantity: &Quantity, first: System) -> Shown {
     let own = quantity.text().to_owned();
     let written_in = quantity.unit().system();
     match beside::other_system(quantity) {
-        Some(other) if first != System::Both && written_in != System::Both && written_in != first => {
-            Shown { first: other, beside: Some(own) }
+        Some(other)
+            if first != System::Both && written_in != System::Both && written_in != first =>
+        {
+            Shown {
+                first: other,
+                beside: Some(own),
+            }
         }
         beside => Shown { first: own, beside },
     }

@@ -184,6 +184,14 @@ impl AmbiguityKind {
         Self::FeetInchFraction,
     ];
 
+    /// Whether the unit's word is what is open, not the number.
+    pub(crate) fn is_of_unit(self) -> bool {
+        matches!(
+            self,
+            Self::BareGallon | Self::BareQuart | Self::BarePint | Self::BareTon | Self::BareOunce
+        )
+    }
+
     /// A short permanent name.
     #[must_use]
     pub fn code(self) -> &'static str {

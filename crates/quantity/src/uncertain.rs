@@ -16,7 +16,10 @@ impl Uncertain {
     pub fn new(value: f64, plus_minus: f64) -> Option<Self> {
         let sound = value.is_finite() && plus_minus.is_finite() && plus_minus >= 0.0;
         // Adding zero turns −0 into 0, which would print a sign.
-        sound.then_some(Self { value: value + 0.0, plus_minus: plus_minus + 0.0 })
+        sound.then_some(Self {
+            value: value + 0.0,
+            plus_minus: plus_minus + 0.0,
+        })
     }
 
     /// A value known exactly, such as a count; `None` when it is not finite.
@@ -53,7 +56,9 @@ impl Uncertain {
     #[must_use]
     pub fn from_si(self, unit: Unit) -> Option<Self> {
         let value = unit.from_si(&Exact::from_f64_exact(self.value)?).to_f64();
-        let half = Exact::from_f64_exact(self.plus_minus)?.checked_div(&unit.factor())?.to_f64();
+        let half = Exact::from_f64_exact(self.plus_minus)?
+            .checked_div(&unit.factor())?
+            .to_f64();
         Self::new(value, half)
     }
 
@@ -61,7 +66,10 @@ impl Uncertain {
     /// to 354), half to even. With no ±, the value to six significant digits and `0` to the same place.
     #[must_use]
     pub fn shown(self) -> (String, String) {
-        match (Exact::from_f64_exact(self.value), Exact::from_f64_exact(self.plus_minus)) {
+        match (
+            Exact::from_f64_exact(self.value),
+            Exact::from_f64_exact(self.plus_minus),
+        ) {
             (Some(value), Some(half)) => rounded_pair(&value, &half),
             _ => (self.value.to_string(), self.plus_minus.to_string()),
         }
@@ -77,7 +85,10 @@ mod tests {
     fn digits_stop_where_knowledge_stops() {
         let shown = |value, half| Uncertain::new(value, half).unwrap().shown();
         assert_eq!(shown(28_512.7, 1_840.0), ("28500".into(), "1800".into()));
-        assert_eq!(shown(0.041_234, 0.000_55), ("0.0412".into(), "0.0006".into()));
+        assert_eq!(
+            shown(0.041_234, 0.000_55),
+            ("0.0412".into(), "0.0006".into())
+        );
         assert_eq!(shown(-0.01, 4.0), ("0".into(), "4".into()));
     }
 
@@ -90,8 +101,14 @@ mod tests {
 
     #[test]
     fn degrees_for_the_screen() {
-        let turned = Uncertain::new(std::f64::consts::FRAC_PI_2, 0.01).unwrap().from_si(Unit::Degree).unwrap();
-        assert_eq!(turned.shown(), ("90.0".into(), "0.6".into()).clone().min(turned.shown()));
+        let turned = Uncertain::new(std::f64::consts::FRAC_PI_2, 0.01)
+            .unwrap()
+            .from_si(Unit::Degree)
+            .unwrap();
+        assert_eq!(
+            turned.shown(),
+            ("90.0".into(), "0.6".into()).clone().min(turned.shown())
+        );
         assert!((turned.value() - 90.0).abs() < 1e-12);
     }
 }

@@ -52,7 +52,10 @@ impl Unit {
 
     /// Every unit of a dimension, usual ones first.
     pub fn of(dimension: Dimension) -> impl Iterator<Item = Self> {
-        Self::ALL.iter().copied().filter(move |unit| unit.dimension() == dimension)
+        Self::ALL
+            .iter()
+            .copied()
+            .filter(move |unit| unit.dimension() == dimension)
     }
 
     /// How much of the SI unit one step of this unit is: for differences, and for all but temperatures for values too.
@@ -62,7 +65,9 @@ impl Unit {
     pub fn factor(self) -> Exact {
         let (above, below) = self.row().factor;
         let constant = |text| Exact::parse(text).expect("factors in the table are plain decimals");
-        constant(above).checked_div(&constant(below)).expect("no factor in the table is over zero")
+        constant(above)
+            .checked_div(&constant(below))
+            .expect("no factor in the table is over zero")
     }
 
     /// What to add to a value before scaling: zero but for °C and °F.
@@ -79,7 +84,9 @@ impl Unit {
     /// A value in the SI unit of this unit's dimension, in this unit.
     #[must_use]
     pub fn from_si(self, si: &Exact) -> Exact {
-        si.checked_div(&self.factor()).expect("factors are not zero") - self.offset()
+        si.checked_div(&self.factor())
+            .expect("factors are not zero")
+            - self.offset()
     }
 
     /// Converts a value, exactly; `None` when the units measure different things.
@@ -149,7 +156,11 @@ mod tests {
         (Unit::Bar, Unit::Kilopascal, "100"),
         (Unit::Horsepower, Unit::Watt, "745.6999"),
         (Unit::MetricHorsepower, Unit::Watt, "735.4988"),
-        (Unit::PoundPerCubicFoot, Unit::KilogramPerCubicMetre, "16.01846"),
+        (
+            Unit::PoundPerCubicFoot,
+            Unit::KilogramPerCubicMetre,
+            "16.01846",
+        ),
         (Unit::MilePerHour, Unit::KilometrePerHour, "1.609344"),
         (Unit::KilometrePerHour, Unit::MetrePerSecond, "0.2777778"),
         (Unit::UsGallonPerMinute, Unit::LitrePerMinute, "3.785412"),
@@ -160,8 +171,14 @@ mod tests {
     fn factors_agree_with_the_published_table() {
         for (from, to, published) in PUBLISHED {
             let one = from.convert(&Exact::one(), *to).unwrap();
-            let places = published.split_once('.').map_or(0, |(_, places)| places.len());
-            assert_eq!(format_exact(&one, places.try_into().unwrap()), *published, "{from:?} in {to:?}");
+            let places = published
+                .split_once('.')
+                .map_or(0, |(_, places)| places.len());
+            assert_eq!(
+                format_exact(&one, places.try_into().unwrap()),
+                *published,
+                "{from:?} in {to:?}"
+            );
         }
     }
 
@@ -172,8 +189,13 @@ mod tests {
         assert_eq!(convert(32, Unit::Fahrenheit, Unit::Celsius), 0.into());
         assert_eq!(convert(100, Unit::Celsius, Unit::Fahrenheit), 212.into());
         assert_eq!(convert(-40, Unit::Celsius, Unit::Fahrenheit), (-40).into());
-        assert_eq!(convert(0, Unit::Celsius, Unit::Kelvin), Exact::parse("273.15").unwrap());
-        let nine = Unit::Celsius.convert_difference(&5.into(), Unit::Fahrenheit).unwrap();
+        assert_eq!(
+            convert(0, Unit::Celsius, Unit::Kelvin),
+            Exact::parse("273.15").unwrap()
+        );
+        let nine = Unit::Celsius
+            .convert_difference(&5.into(), Unit::Fahrenheit)
+            .unwrap();
         assert_eq!(nine, 9.into(), "a difference has no zero point");
     }
 
@@ -203,7 +225,9 @@ mod tests {
     #[test]
     fn every_dimension_has_its_si_unit() {
         for dimension in Dimension::ALL {
-            assert!(Unit::of(dimension).any(|unit| unit.symbol() == dimension.si_symbol() && unit.factor() == Exact::one()));
+            assert!(Unit::of(dimension).any(
+                |unit| unit.symbol() == dimension.si_symbol() && unit.factor() == Exact::one()
+            ));
         }
     }
 }

@@ -49,8 +49,14 @@ impl Measured {
         if reading.plus_minus().is_some() {
             return Ok(Self::read(reading));
         }
-        let other = NotComparable { found: method.dimension(), wanted: reading.dimension() };
-        let half = method.unit().convert_difference(method.value(), reading.unit()).ok_or(other)?;
+        let other = NotComparable {
+            found: method.dimension(),
+            wanted: reading.dimension(),
+        };
+        let half = method
+            .unit()
+            .convert_difference(method.value(), reading.unit())
+            .ok_or(other)?;
         Ok(Self::value(reading.value(), &half, reading.unit()))
     }
 
@@ -58,15 +64,28 @@ impl Measured {
     #[must_use]
     pub fn value(value: &Exact, half: &Exact, unit: Unit) -> Self {
         let half = half.abs();
-        let end = |value| Some(End { value, strict: false });
-        Self { low: end(value - &half), high: end(value + &half), unit }
+        let end = |value| {
+            Some(End {
+                value,
+                strict: false,
+            })
+        };
+        Self {
+            low: end(value - &half),
+            high: end(value + &half),
+            unit,
+        }
     }
 
     /// A go/no-go finding: between two ends, either of which may be left out. Ends out of order are put in order.
     #[must_use]
     pub fn between(low: Option<End>, high: Option<End>, unit: Unit) -> Self {
         match (low, high) {
-            (Some(low), Some(high)) if low.value > high.value => Self { low: Some(high), high: Some(low), unit },
+            (Some(low), Some(high)) if low.value > high.value => Self {
+                low: Some(high),
+                high: Some(low),
+                unit,
+            },
             (low, high) => Self { low, high, unit },
         }
     }
@@ -99,11 +118,20 @@ impl Measured {
 
     /// Both ends in another unit.
     pub(super) fn ends_in(&self, unit: Unit) -> Result<(Option<End>, Option<End>), NotComparable> {
-        let other = NotComparable { found: self.unit.dimension(), wanted: unit.dimension() };
+        let other = NotComparable {
+            found: self.unit.dimension(),
+            wanted: unit.dimension(),
+        };
         let convert = |end: &End| {
             let value = self.unit.convert(&end.value, unit).ok_or(other)?;
-            Ok(End { value, strict: end.strict })
+            Ok(End {
+                value,
+                strict: end.strict,
+            })
         };
-        Ok((self.low.as_ref().map(convert).transpose()?, self.high.as_ref().map(convert).transpose()?))
+        Ok((
+            self.low.as_ref().map(convert).transpose()?,
+            self.high.as_ref().map(convert).transpose()?,
+        ))
     }
 }

@@ -48,16 +48,40 @@ impl From<NotComparable> for Unjudged {
 /// # Errors
 /// No readings, or one that measures something else.
 pub fn judge(limit: &Limit, readings: &[Measured], take: Take) -> Result<Judged, Unjudged> {
-    let each = readings.iter().map(|reading| decide(limit, reading)).collect::<Result<Vec<_>, _>>()?;
+    let each = readings
+        .iter()
+        .map(|reading| decide(limit, reading))
+        .collect::<Result<Vec<_>, _>>()?;
     if take == Take::Mean {
         let taken = mean(readings, limit.unit())?;
-        return Ok(Judged { call: decide(limit, &taken)?, taken, which: None, each });
+        return Ok(Judged {
+            call: decide(limit, &taken)?,
+            taken,
+            which: None,
+            each,
+        });
     }
-    let rooms = readings.iter().map(|reading| room(limit, reading)).collect::<Result<Vec<_>, _>>()?;
+    let rooms = readings
+        .iter()
+        .map(|reading| room(limit, reading))
+        .collect::<Result<Vec<_>, _>>()?;
     // Most severe first; of equally severe ones the one with the least room; then the earliest.
-    let order = |at: &usize| (std::cmp::Reverse(severity(each[*at])), rooms[*at].clone(), *at);
-    let which = (0..readings.len()).min_by_key(order).ok_or(Unjudged::NoReadings)?;
-    Ok(Judged { call: each[which], taken: readings[which].clone(), which: Some(which), each })
+    let order = |at: &usize| {
+        (
+            std::cmp::Reverse(severity(each[*at])),
+            rooms[*at].clone(),
+            *at,
+        )
+    };
+    let which = (0..readings.len())
+        .min_by_key(order)
+        .ok_or(Unjudged::NoReadings)?;
+    Ok(Judged {
+        call: each[which],
+        taken: readings[which].clone(),
+        which: Some(which),
+        each,
+    })
 }
 
 fn severity(call: Call) -> u8 {
@@ -71,20 +95,37 @@ fn severity(call: Call) -> u8 {
 /// The mean of middles, with the largest half width; open to a side when one of the readings is.
 fn mean(readings: &[Measured], unit: Unit) -> Result<Measured, Unjudged> {
     let count = Exact::from(i64::try_from(readings.len()).unwrap_or(i64::MAX));
-    let average = |values: Vec<Exact>| values.into_iter().sum::<Exact>().checked_div(&count).ok_or(Unjudged::NoReadings);
-    let ends = readings.iter().map(|reading| reading.ends_in(unit)).collect::<Result<Vec<_>, _>>()?;
+    let average = |values: Vec<Exact>| {
+        values
+            .into_iter()
+            .sum::<Exact>()
+            .checked_div(&count)
+            .ok_or(Unjudged::NoReadings)
+    };
+    let ends = readings
+        .iter()
+        .map(|reading| reading.ends_in(unit))
+        .collect::<Result<Vec<_>, _>>()?;
     let closed: Option<Vec<(Exact, Exact)>> = readings
         .iter()
         .zip(&ends)
-        .map(|(_, (low, high))| Measured::between(low.clone(), high.clone(), unit).middle_and_half())
+        .map(|(_, (low, high))| {
+            Measured::between(low.clone(), high.clone(), unit).middle_and_half()
+        })
         .collect();
     if let Some(pairs) = closed {
-        let half = pairs.iter().map(|(_, half)| half.clone()).max().ok_or(Unjudged::NoReadings)?;
+        let half = pairs
+            .iter()
+            .map(|(_, half)| half.clone())
+            .max()
+            .ok_or(Unjudged::NoReadings)?;
         let middle = average(pairs.into_iter().map(|(middle, _)| middle).collect())?;
         return Ok(Measured::value(&middle, &half, unit));
     }
     let side = |ends: Vec<Option<End>>| -> Result<Option<End>, Unjudged> {
-        let Some(ends) = ends.into_iter().collect::<Option<Vec<_>>>() else { return Ok(None) };
+        let Some(ends) = ends.into_iter().collect::<Option<Vec<_>>>() else {
+            return Ok(None);
+        };
         let strict = ends.iter().any(|end| end.strict);
         let value = average(ends.into_iter().map(|end| end.value).collect())?;
         Ok(Some(End { value, strict }))

@@ -49,7 +49,11 @@ pub(super) fn lexemes(text: &str) -> Vec<Lexeme> {
             continue;
         }
         let (token, length) = piece(&text[at..], first);
-        found.push(Lexeme { token, span: at..at + length, gap });
+        found.push(Lexeme {
+            token,
+            span: at..at + length,
+            gap,
+        });
         at += length;
         gap = false;
     }
@@ -133,9 +137,16 @@ fn is_power(rest: &str) -> bool {
     let spaced = rest.starts_with(is_space);
     match next {
         None => true,
-        Some('/') => chars.find(|c| !is_space(*c)).is_some_and(char::is_alphabetic),
+        Some('/') => chars
+            .find(|c| !is_space(*c))
+            .is_some_and(char::is_alphabetic),
         Some('±' | '+' | '·' | '*' | ')') => true,
-        Some(_) => spaced && next.is_some_and(|c| !c.is_alphanumeric() && !is_foot_mark(c) && vulgar(c).is_none() && c != '"'),
+        Some(_) => {
+            spaced
+                && next.is_some_and(|c| {
+                    !c.is_alphanumeric() && !is_foot_mark(c) && vulgar(c).is_none() && c != '"'
+                })
+        }
     }
 }
 

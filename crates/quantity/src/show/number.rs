@@ -9,9 +9,17 @@ use crate::{Exact, Unit};
 pub fn format_exact(value: &Exact, places: u32) -> String {
     let shift = i32::try_from(places).unwrap_or(i32::MAX);
     let scaled = (value.abs() * Exact::power_of_ten(shift)).round_half_even();
-    let digits = format!("{:0>width$}", scaled.numerator().to_string(), width = places as usize + 1);
+    let digits = format!(
+        "{:0>width$}",
+        scaled.numerator().to_string(),
+        width = places as usize + 1
+    );
     let (whole, rest) = digits.split_at(digits.len() - places as usize);
-    let sign = if value.is_negative() && !scaled.is_zero() { "-" } else { "" };
+    let sign = if value.is_negative() && !scaled.is_zero() {
+        "-"
+    } else {
+        ""
+    };
     let point = if rest.is_empty() { "" } else { "." };
     format!("{sign}{whole}{point}{rest}")
 }
@@ -19,7 +27,9 @@ pub fn format_exact(value: &Exact, places: u32) -> String {
 /// The nearest multiple of `step`, half to even; the value itself for a step of zero.
 #[must_use]
 pub fn round_to_step(value: &Exact, step: &Exact) -> Exact {
-    value.checked_div(step).map_or_else(|| value.clone(), |steps| steps.round_half_even() * step)
+    value
+        .checked_div(step)
+        .map_or_else(|| value.clone(), |steps| steps.round_half_even() * step)
 }
 
 /// Inches to the nearest `1/denominator`, in lowest terms: `1 3/4 in`. A denominator of zero counts as one.
@@ -34,7 +44,10 @@ pub fn format_feet_inches(inches: &Exact, denominator: u32) -> String {
     let rounded = to_fraction(inches, denominator);
     let sign = if rounded.is_negative() { "-" } else { "" };
     let twelve = Exact::from(12);
-    let feet = rounded.abs().checked_div(&twelve).map_or_else(Exact::zero, |feet| feet.floor());
+    let feet = rounded
+        .abs()
+        .checked_div(&twelve)
+        .map_or_else(Exact::zero, |feet| feet.floor());
     let rest = rounded.abs() - &feet * twelve;
     match (feet.is_zero(), rest.is_zero()) {
         (true, _) => format!("{sign}{} in", mixed_number(&rest)),
@@ -90,7 +103,11 @@ const FINEST_RULE: u32 = 64;
 fn exact_number(value: &Exact, unit: Unit) -> String {
     let on_a_rule = (num_bigint::BigInt::from(FINEST_RULE) % value.denominator()).is_zero();
     match value.exact_places() {
-        Some(places) if places <= MOST_PLACES && unit != Unit::Foot && !(unit == Unit::Inch && on_a_rule) => {
+        Some(places)
+            if places <= MOST_PLACES
+                && unit != Unit::Foot
+                && !(unit == Unit::Inch && on_a_rule) =>
+        {
             format_exact(value, places)
         }
         _ => mixed_number(value),
@@ -102,7 +119,8 @@ fn exact_number(value: &Exact, unit: Unit) -> String {
 /// Two digits where the first three digits of the ± are 100 to 354, one from there on (Particle Data Group, Review of Particle
 /// Physics, introduction, "rounding", from memory). Zero ± leaves the value to six significant digits.
 pub(crate) fn rounded_pair(value: &Exact, half: &Exact) -> (String, String) {
-    let step = plus_minus_step(half).unwrap_or_else(|| value.decade().map_or(0, |decade| decade - 5));
+    let step =
+        plus_minus_step(half).unwrap_or_else(|| value.decade().map_or(0, |decade| decade - 5));
     (to_place(value, step), to_place(half, step))
 }
 
@@ -110,7 +128,11 @@ pub(crate) fn rounded_pair(value: &Exact, half: &Exact) -> (String, String) {
 fn plus_minus_step(half: &Exact) -> Option<i32> {
     let decade = half.decade()?;
     let leading = half * Exact::power_of_ten(2 - decade);
-    Some(if leading < Exact::from(355) { decade - 1 } else { decade })
+    Some(if leading < Exact::from(355) {
+        decade - 1
+    } else {
+        decade
+    })
 }
 
 /// A value to a power of ten.
@@ -134,7 +156,14 @@ mod tests {
     /// Binary floats print 3.55 to one place as 3.5, since the float lies below; the exact value ties and goes to the even 3.6.
     #[test]
     fn decimals_round_half_to_even() {
-        let table = [("3.55", 1, "3.6"), ("3.45", 1, "3.4"), ("2.5", 0, "2"), ("-0.04", 1, "0.0"), ("-1.25", 1, "-1.2"), ("7", 2, "7.00")];
+        let table = [
+            ("3.55", 1, "3.6"),
+            ("3.45", 1, "3.4"),
+            ("2.5", 0, "2"),
+            ("-0.04", 1, "0.0"),
+            ("-1.25", 1, "-1.2"),
+            ("7", 2, "7.00"),
+        ];
         for (value, places, text) in table {
             assert_eq!(format_exact(&exact(value), places), text);
         }

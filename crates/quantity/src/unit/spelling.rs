@@ -16,10 +16,26 @@ pub(crate) enum Word {
 
 /// Words that are never guessed, in normal form, with the units they may mean.
 const OPEN: &[(AmbiguityKind, &[&str], &[Unit])] = &[
-    (AmbiguityKind::BareGallon, &["gal", "gals", "gallon", "gallons"], &[Unit::UsGallon, Unit::ImperialGallon]),
-    (AmbiguityKind::BareQuart, &["qt", "qts", "quart", "quarts"], &[Unit::UsQuart, Unit::ImperialQuart]),
-    (AmbiguityKind::BarePint, &["pt", "pts", "pint", "pints"], &[Unit::UsPint, Unit::ImperialPint]),
-    (AmbiguityKind::BareTon, &["ton", "tons"], &[Unit::Tonne, Unit::ShortTon, Unit::LongTon]),
+    (
+        AmbiguityKind::BareGallon,
+        &["gal", "gals", "gallon", "gallons"],
+        &[Unit::UsGallon, Unit::ImperialGallon],
+    ),
+    (
+        AmbiguityKind::BareQuart,
+        &["qt", "qts", "quart", "quarts"],
+        &[Unit::UsQuart, Unit::ImperialQuart],
+    ),
+    (
+        AmbiguityKind::BarePint,
+        &["pt", "pts", "pint", "pints"],
+        &[Unit::UsPint, Unit::ImperialPint],
+    ),
+    (
+        AmbiguityKind::BareTon,
+        &["ton", "tons"],
+        &[Unit::Tonne, Unit::ShortTon, Unit::LongTon],
+    ),
     (
         AmbiguityKind::BareOunce,
         &["oz", "ounce", "ounces"],
@@ -43,7 +59,9 @@ pub(crate) fn normalise(written: &str) -> String {
     for c in written.chars() {
         match c {
             '.' | '^' | '(' | ')' => {}
-            '·' | '⋅' | '∙' | '•' | '×' | '*' | '-' | '\u{2010}' | '\u{2011}' => plain.push(' '),
+            '·' | '⋅' | '∙' | '•' | '×' | '*' | '-' | '\u{2010}' | '\u{2011}' => {
+                plain.push(' ')
+            }
             '²' => plain.push('2'),
             '³' => plain.push('3'),
             'º' | '˚' => plain.push('°'),
@@ -53,7 +71,12 @@ pub(crate) fn normalise(written: &str) -> String {
         }
     }
     let words: Vec<&str> = plain.split(' ').filter(|word| !word.is_empty()).collect();
-    words.join(" ").replace(" per ", "/").replace(" /", "/").replace("/ ", "/").replace("° ", "°")
+    words
+        .join(" ")
+        .replace(" per ", "/")
+        .replace(" /", "/")
+        .replace("/ ", "/")
+        .replace("° ", "°")
 }
 
 /// Whether a character is blank on paper, whatever its width.
@@ -65,9 +88,16 @@ pub(crate) fn is_space(c: char) -> bool {
 static SPELLINGS: LazyLock<Vec<(String, Unit)>> = LazyLock::new(|| {
     let of = |unit: &Unit| {
         let symbol = normalise(unit.symbol());
-        let others = unit.spellings().iter().map(|spelling| (*spelling).to_owned());
+        let others = unit
+            .spellings()
+            .iter()
+            .map(|spelling| (*spelling).to_owned());
         let unit = *unit;
-        std::iter::once(symbol).chain(others).filter(|s| !s.is_empty()).map(move |s| (s, unit)).collect::<Vec<_>>()
+        std::iter::once(symbol)
+            .chain(others)
+            .filter(|s| !s.is_empty())
+            .map(move |s| (s, unit))
+            .collect::<Vec<_>>()
     };
     Unit::ALL.iter().flat_map(of).collect()
 });
@@ -76,13 +106,22 @@ static SPELLINGS: LazyLock<Vec<(String, Unit)>> = LazyLock::new(|| {
 ///
 /// Single letters, and symbols where a capital changes the meaning (`MPa`, `mPa`), must be spelled as they are.
 pub(crate) fn read_word(normal: &str) -> Option<Word> {
-    let plain = SPELLINGS.iter().find(|(spelling, _)| spelling == normal).map(|(_, unit)| Word::Plain(*unit));
+    let plain = SPELLINGS
+        .iter()
+        .find(|(spelling, _)| spelling == normal)
+        .map(|(_, unit)| Word::Plain(*unit));
     plain.or_else(|| {
         let small = normal.to_lowercase();
-        let open = OPEN.iter().find(|(_, words, _)| words.contains(&small.as_str()));
+        let open = OPEN
+            .iter()
+            .find(|(_, words, _)| words.contains(&small.as_str()));
         let without_capitals = || {
-            let free = |spelling: &str| spelling.chars().count() > 1 && !CAPITALS_MATTER.contains(&spelling);
-            SPELLINGS.iter().find(|(spelling, _)| free(spelling) && spelling.to_lowercase() == small)
+            let free = |spelling: &str| {
+                spelling.chars().count() > 1 && !CAPITALS_MATTER.contains(&spelling)
+            };
+            SPELLINGS
+                .iter()
+                .find(|(spelling, _)| free(spelling) && spelling.to_lowercase() == small)
         };
         open.map(|(why, _, units)| Word::Open(*why, units))
             .or_else(|| without_capitals().map(|(_, unit)| Word::Plain(*unit)))
@@ -90,7 +129,10 @@ pub(crate) fn read_word(normal: &str) -> Option<Word> {
 }
 
 /// Symbols that would be another unit, on our list or off it, with other capitals.
-const CAPITALS_MATTER: &[&str] = &["MPa", "kN", "Nm", "N m", "kNm", "kN m", "mA", "Pa", "°C", "°F", "PS", "kN/m2", "N/m2", "N/mm2", "kN/m3", "N/m3"];
+const CAPITALS_MATTER: &[&str] = &[
+    "MPa", "kN", "Nm", "N m", "kNm", "kN m", "mA", "Pa", "°C", "°F", "PS", "kN/m2", "N/m2",
+    "N/mm2", "kN/m3", "N/m3",
+];
 
 /// The word a slip was most likely meant to be: one letter off in a short word, two in a long one.
 ///
@@ -99,16 +141,22 @@ pub(crate) fn nearest(normal: &str, wanted: Option<Dimension>) -> Option<Word> {
     let small = normal.to_lowercase();
     let letters = small.chars().count();
     let most = if letters <= 4 { 1 } else { 2 };
-    let plain = SPELLINGS.iter().map(|(spelling, unit)| (spelling.as_str(), Word::Plain(*unit), unit.dimension()));
+    let plain = SPELLINGS
+        .iter()
+        .map(|(spelling, unit)| (spelling.as_str(), Word::Plain(*unit), unit.dimension()));
     let open = OPEN.iter().flat_map(|(why, words, units)| {
-        words.iter().map(|word| (*word, Word::Open(*why, units), units[0].dimension()))
+        words
+            .iter()
+            .map(|word| (*word, Word::Open(*why, units), units[0].dimension()))
     });
     let candidates = plain.chain(open).filter_map(|(spelling, word, dimension)| {
         let distance = strsim::damerau_levenshtein(&small, &spelling.to_lowercase());
         let shares_a_letter = distance < letters.max(spelling.chars().count());
         (distance <= most && shares_a_letter).then_some((wanted != Some(dimension), distance, word))
     });
-    candidates.min_by_key(|(foreign, distance, _)| (*distance, *foreign)).map(|(_, _, word)| word)
+    candidates
+        .min_by_key(|(foreign, distance, _)| (*distance, *foreign))
+        .map(|(_, _, word)| word)
 }
 
 #[cfg(test)]
@@ -119,9 +167,15 @@ mod tests {
     #[test]
     fn no_spelling_names_two_units() {
         for (at, (spelling, unit)) in SPELLINGS.iter().enumerate() {
-            let twin = SPELLINGS[at + 1..].iter().find(|(other, _)| other == spelling);
+            let twin = SPELLINGS[at + 1..]
+                .iter()
+                .find(|(other, _)| other == spelling);
             assert!(twin.is_none(), "{spelling} is both {unit:?} and {twin:?}");
-            assert!(OPEN.iter().all(|(_, words, _)| !words.contains(&spelling.as_str())), "{spelling} is asked back");
+            assert!(
+                OPEN.iter()
+                    .all(|(_, words, _)| !words.contains(&spelling.as_str())),
+                "{spelling} is asked back"
+            );
         }
     }
 
@@ -144,7 +198,13 @@ mod tests {
     fn slips_are_offered_and_minutes_are_minutes() {
         assert_eq!(nearest("gramm", None), Some(Word::Plain(Unit::Gram)));
         assert_eq!(nearest("inn", None), Some(Word::Plain(Unit::Inch)));
-        assert_eq!(nearest("galon", None), Some(Word::Open(AmbiguityKind::BareGallon, &[Unit::UsGallon, Unit::ImperialGallon])));
+        assert_eq!(
+            nearest("galon", None),
+            Some(Word::Open(
+                AmbiguityKind::BareGallon,
+                &[Unit::UsGallon, Unit::ImperialGallon]
+            ))
+        );
         assert_eq!(nearest("furlong", None), None);
         assert_eq!(read_word("min"), Some(Word::Plain(Unit::Minute)));
     }

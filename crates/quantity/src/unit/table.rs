@@ -51,12 +51,16 @@ impl Unit {
 }
 
 const SI: &str = "BIPM SI Brochure, 9th edition: SI unit or prefix, exact";
-const SI_ACCEPTED: &str = "BIPM SI Brochure, 9th edition, table 8: accepted for use with the SI, exact";
+const SI_ACCEPTED: &str =
+    "BIPM SI Brochure, 9th edition, table 8: accepted for use with the SI, exact";
 const NIST: &str = "NIST SP 811 (2008), appendix B.8: exact";
 const NIST_PRODUCT: &str = "product of exact factors of NIST SP 811 (2008), appendix B.8";
-const IMPERIAL: &str = "gallon of 4.54609 L, exact (NIST SP 811 (2008), appendix B.8), and its parts";
-const US_LIQUID: &str = "gallon of 231 cubic inches, exact (NIST Handbook 44, appendix C), and its parts";
-const GREGORIAN: &str = "mean Gregorian year of 365.2425 days (97 leap years in 400), a twelfth of it for a month";
+const IMPERIAL: &str =
+    "gallon of 4.54609 L, exact (NIST SP 811 (2008), appendix B.8), and its parts";
+const US_LIQUID: &str =
+    "gallon of 231 cubic inches, exact (NIST Handbook 44, appendix C), and its parts";
+const GREGORIAN: &str =
+    "mean Gregorian year of 365.2425 days (97 leap years in 400), a twelfth of it for a month";
 const COUNT: &str = "a number by itself";
 
 units! {
