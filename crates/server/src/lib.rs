@@ -1,1 +1,16 @@
-//! Being laid out.
+//! Pages, sign-in and the API over one yard. A page never computes: it asks `yard`, words it with `words`, draws with `papers`.
+
+mod accept;
+mod app;
+mod assets;
+mod desk;
+mod names;
+mod page;
+mod pages;
+mod refusal;
+mod routes;
+pub mod session;
+
+pub use app::App;
+pub use desk::new_uuid;
+pub use routes::router;

@@ -8,9 +8,11 @@ mod labels;
 mod mark;
 mod pen;
 mod plan;
+mod scale;
 mod side;
 
 pub use ink::*;
 pub use mark::{Mark, verdict_mark};
 pub use plan::{Plan, plan};
+pub use scale::{LimitScale, limit_scale};
 pub use side::{Emphasis, Side, side};

@@ -1,0 +1,83 @@
+//! The one way into the journal: forms, sheets and the API all end here.
+
+use crate::{app::View, desk::Desk, refusal::Refusal};
+use store::{Acceptance, Delivery, NewEntry};
+use yard::{
+    entry::{Body, Entry},
+    id::{DeviceId, EntryId, MachineId, PersonId},
+    people::{Deed, Role, may},
+};
+
+/// The deed that writing this body needs, by somebody who is `by` in a yard as it is in `view`.
+pub fn deed_of(body: &Body, by: PersonId, view: &View) -> Deed {
+    match body {
+        Body::BookAdopted(_) | Body::GapAccepted(_) => Deed::AdoptBook,
+        Body::MeterReading(_) | Body::MeterChange(_) => Deed::ReadMeter,
+        Body::Ruling(_) => Deed::Settle,
+        Body::WalkRound(_) => Deed::WalkRound,
+        Body::Run(_) => Deed::Run,
+        Body::Greasing(_) | Body::TopUp(_) | Body::Adjustment(_) => Deed::Service,
+        Body::Fault(_) => Deed::ReportFault,
+        Body::Repair(_) | Body::PartFitted(_) => Deed::Repair,
+        Body::StandDown(_) => Deed::StandDown,
+        Body::Release(_) => Deed::Release,
+        Body::MovePermit(_) => Deed::PermitMove,
+        Body::Handover(_) => Deed::HandOver,
+        Body::Purchase(_) | Body::Lesson(_) | Body::SignOff(_) => Deed::SignOff,
+        Body::Note(_) | Body::Photo(_) | Body::Unknown { .. } | Body::Unreadable { .. } => Deed::Note,
+        Body::RoleGiven(_) => Deed::ManagePeople,
+        Body::Correction(correction) => {
+            let author = view.entries.iter().find(|e| e.id == correction.of).map(|e| e.by);
+            if author == Some(by) { Deed::CorrectOwn } else { Deed::CorrectAny }
+        }
+    }
+}
+
+/// Writes an entry made here, now, by the person at the desk.
+pub fn keep(desk: &Desk, machine: Option<&MachineId>, body: Body) -> Result<EntryId, Refusal> {
+    let by = desk.signed_in()?;
+    let deed = deed_of(&body, by, &desk.view);
+    if !may(desk.role, deed) {
+        return Err(Refusal::MayNot(deed.code()));
+    }
+    write(desk, machine, by, desk.device(), desk.now, body)
+}
+
+/// Writes an entry that came back on paper: walked by `walker` at `at`, typed in by the person at the desk.
+pub fn keep_from_paper(desk: &Desk, machine: &MachineId, walker: PersonId, at: jiff::Timestamp, body: Body) -> Result<EntryId, Refusal> {
+    let typist = desk.signed_in()?;
+    let least = if walker == typist { Deed::WalkRound } else { Deed::TakeInPaper };
+    if !may(desk.role, least) {
+        return Err(Refusal::MayNot(least.code()));
+    }
+    write(desk, Some(machine), walker, DeviceId(format!("paper, typed by {typist}")), at.min(desk.now), body)
+}
+
+fn write(desk: &Desk, machine: Option<&MachineId>, by: PersonId, device: DeviceId, at: jiff::Timestamp, body: Body) -> Result<EntryId, Refusal> {
+    let id = desk.new_id();
+    let entry = NewEntry { id, yard: desk.app.yard.id(), machine: machine.cloned(), at, by, device, counter: desk.app.yard.next_counter()?, body };
+    let bytes = store::write_entry(&entry);
+    match desk.app.yard.accept(&bytes, Delivery { written: desk.now, writers_clock_now: Some(desk.now) })? {
+        Acceptance::New { .. } | Acceptance::Known { .. } => Ok(id),
+        Acceptance::Conflict => Err(Refusal::Ours("a fresh id met other bytes".to_owned())),
+    }
+}
+
+/// Takes an entry's bytes as a device wrote them (the API). The signed-in person must be its writer.
+pub fn take(desk: &Desk, bytes: &[u8], writers_clock_now: Option<jiff::Timestamp>) -> Result<Acceptance, Refusal> {
+    let by = desk.signed_in()?;
+    let read: Entry = store::read_entry(bytes).map_err(|_| Refusal::BadRequest("entry"))?;
+    if read.by != by {
+        return Err(Refusal::MayNot(Deed::TakeInPaper.code()));
+    }
+    let deed = deed_of(&read.body, by, &desk.view);
+    if !may(desk.role, deed) {
+        return Err(Refusal::MayNot(deed.code()));
+    }
+    Ok(desk.app.yard.accept(bytes, Delivery { written: desk.now, writers_clock_now })?)
+}
+
+/// The role somebody has now.
+pub fn role_now(view: &View, person: PersonId, now: jiff::Timestamp) -> Role {
+    view.yard.role_at(person, now)
+}

@@ -1,0 +1,161 @@
+//! One request's desk: who stands at it, what the journal says now, and how an answer is rendered.
+
+use crate::{
+    app::{App, View},
+    page::Page,
+    pages::lines::{LinesPage, Section},
+    refusal::Refusal,
+};
+use askama::Template;
+use axum::{
+    http::header,
+    response::{Html, IntoResponse, Redirect, Response},
+};
+use jiff::{Timestamp, tz::TimeZone};
+use std::sync::Arc;
+use yard::{
+    book::Book,
+    handover::{Judgement, Situation, judge},
+    id::{DeviceId, EntryId, MachineId, PersonId},
+    people::{Deed, Role, may},
+    state::MachineState,
+};
+
+/// What a page function works with. All of it is synchronous; requests run it on a blocking thread.
+pub struct Desk {
+    /// The server.
+    pub app: Arc<App>,
+    /// The journal folded.
+    pub view: Arc<View>,
+    /// Who is signed in.
+    pub person: Option<PersonId>,
+    /// Their role now; visitor for nobody.
+    pub role: Role,
+    /// The time of this request.
+    pub now: Timestamp,
+    /// The yard's zone.
+    pub zone: TimeZone,
+    /// Path asked for, to come back to after signing in.
+    pub path: String,
+}
+
+/// An answer: a page, a redirect or a file.
+pub type Answer = Result<Response, Refusal>;
+
+impl Desk {
+    /// Sets up the desk for a request.
+    pub fn set_up(app: Arc<App>, person: Option<PersonId>, path: String) -> Result<Self, Refusal> {
+        let view = app.view()?;
+        let now = app.world.now();
+        let role = person.map_or(Role::Visitor, |person| view.yard.role_at(person, now));
+        let zone = app.world.zone();
+        Ok(Self { app, view, person, role, now, zone, path })
+    }
+
+    /// The page frame.
+    pub fn page(&self) -> Page {
+        self.app.page(&self.view, self.person, self.role)
+    }
+
+    /// The person signed in, or the way to the sign-in page.
+    pub fn signed_in(&self) -> Result<PersonId, Refusal> {
+        self.person.ok_or_else(|| Refusal::SignIn { at: format!("/y/{}/sign-in?back={}", self.app.tag(), crate::session::encode(&self.path)) })
+    }
+
+    /// The person signed in, if they may do this.
+    pub fn may(&self, deed: Deed) -> Result<PersonId, Refusal> {
+        let person = self.signed_in()?;
+        if may(self.role, deed) { Ok(person) } else { Err(Refusal::MayNot(deed.code())) }
+    }
+
+    /// A machine by its id in the address.
+    pub fn machine(&self, id: &str) -> Result<(MachineId, &MachineState), Refusal> {
+        let id = MachineId::new(id).ok_or(Refusal::NotFound)?;
+        let state = self.view.machines.get(&id).ok_or(Refusal::NotFound)?;
+        Ok((id, state))
+    }
+
+    /// A machine with its book in force.
+    pub fn machine_and_book(&self, id: &str) -> Result<(MachineId, &MachineState, &Book), Refusal> {
+        let (id, state) = self.machine(id)?;
+        let book = state.book().ok_or(Refusal::NotFound)?;
+        Ok((id, state, book.book.as_ref()))
+    }
+
+    /// The situation a verdict or a plan is computed from, for whoever looks (a visitor's verdict is nobody's start).
+    pub fn situation<'a>(&'a self, machine: &'a MachineState) -> Situation<'a> {
+        let person = self.person.unwrap_or(PersonId(uuid::Uuid::nil()));
+        Situation { machine, yard: &self.view.yard, person, now: self.now, zone: &self.zone, habits: &self.view.habits }
+    }
+
+    /// The verdict shown: for the person signed in; for anybody else, for whoever walked the last round.
+    pub fn judgement(&self, machine: &MachineState) -> Judgement {
+        let mut situation = self.situation(machine);
+        let last = machine.rounds.values().filter_map(|r| r.closed.as_ref()).max_by_key(|(at, ..)| *at);
+        if let (Some((_, walker, _)), true) = (last, self.person.is_none()) {
+            situation.person = *walker;
+        }
+        judge(&situation)
+    }
+
+    /// Habits of reading quantities.
+    pub fn reading(&self) -> quantity::Habits {
+        quantity::Habits { decimal_comma: self.view.habits.decimal_comma }
+    }
+
+    /// What these entries are written on.
+    pub fn device(&self) -> DeviceId {
+        DeviceId("yard server".to_owned())
+    }
+
+    /// A new entry id: UUIDv7 from the world's clock and chance.
+    pub fn new_id(&self) -> EntryId {
+        EntryId(new_uuid(self.now, self.app.world.chance()))
+    }
+
+    /// Runs a page function and words what stands in the way.
+    pub fn answer(self, work: impl FnOnce(&Self) -> Answer) -> Response {
+        match work(&self) {
+            Ok(response) => response,
+            Err(refusal) => self.refuse(&refusal),
+        }
+    }
+
+    fn refuse(&self, refusal: &Refusal) -> Response {
+        if let Refusal::SignIn { at } = refusal {
+            return Redirect::to(at).into_response();
+        }
+        if let Refusal::Ours(what) = refusal {
+            eprintln!("{} {}: {what}", self.now, self.path);
+        }
+        let p = self.page();
+        let mut intro = vec![p.t(&format!("{}.do", refusal.key()))];
+        if let Refusal::MayNot(deed) = refusal {
+            intro.insert(0, p.t1("error-may-not-deed", "deed", &p.t(&format!("deed-{deed}"))));
+        }
+        let page = LinesPage { title: p.t(refusal.key()), intro, sections: Vec::<Section>::new(), button: Some((p.home(), p.t("trail-yard"))), p };
+        match page.render() {
+            Ok(html) => (refusal.status(), Html(html)).into_response(),
+            Err(_) => refusal.clone().into_response(),
+        }
+    }
+}
+
+/// A UUIDv7 of a time and sixteen random bytes.
+pub fn new_uuid(now: Timestamp, chance: [u8; 16]) -> uuid::Uuid {
+    let mut bytes = [0u8; 10];
+    bytes.copy_from_slice(&chance[6..]);
+    let millis = u64::try_from(now.as_millisecond()).unwrap_or(0);
+    uuid::Builder::from_unix_timestamp_millis(millis, &bytes).into_uuid()
+}
+
+/// A rendered page.
+pub fn page(template: &impl Template) -> Answer {
+    let html = template.render()?;
+    Ok(([(header::CACHE_CONTROL, "no-store")], Html(html)).into_response())
+}
+
+/// On to another page.
+pub fn go(to: &str) -> Answer {
+    Ok(Redirect::to(to).into_response())
+}

@@ -1,0 +1,3 @@
+//! The machine book on screen.
+
+pub(crate) mod text;

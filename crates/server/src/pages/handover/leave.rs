@@ -1,0 +1,111 @@
+//! The handover page: the rest order with what proves each step, engine, hours, and what the next person must know.
+
+use crate::{
+    accept,
+    desk::{Answer, Desk, go, page},
+    page::Page,
+    pages::walkround::{
+        form::{self, Typed},
+        question::{Asked, Choice, choices},
+        round::hours_last,
+    },
+};
+use askama::Template;
+use yard::{
+    book::{Book, RestKind, RestStep},
+    code::Coded,
+    entry::{self, Body, EngineLeft, RestAnswer, RestState},
+    people::Deed,
+    state::MachineState,
+};
+
+#[derive(Template)]
+#[template(path = "handover/handover.html")]
+struct HandoverPage {
+    p: Page,
+    machine: String,
+    here: String,
+    asked: Vec<Asked>,
+    engines: Vec<Choice>,
+    steps: Vec<Step>,
+    hours_last: String,
+    hours_typed: String,
+    next: String,
+}
+
+struct Step {
+    id: String,
+    number: usize,
+    what: String,
+    proof: String,
+    to_dig: String,
+    choices: Vec<Choice>,
+    note: String,
+}
+
+/// Shows the handover.
+pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
+    desk.may(Deed::HandOver)?;
+    let (_, state, book) = desk.machine_and_book(machine)?;
+    render(desk, machine, state, book, &Typed::default(), Vec::new())
+}
+
+/// Keeps the handover. Every step and the engine must be answered; how they are answered is the verdict's affair.
+pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
+    desk.may(Deed::HandOver)?;
+    let (id, state, book) = desk.machine_and_book(machine)?;
+    let p = desk.page();
+    let mut asked = Vec::new();
+    let engine = EngineLeft::from_code(typed.field("engine"));
+    if engine.is_none() {
+        asked.push(form::asked(&p, "ask-engine"));
+    }
+    let mut steps = Vec::new();
+    for step in &book.rest {
+        let note = Some(typed.get("n", step.id.as_str())).filter(|n| !n.is_empty()).map(str::to_owned);
+        match RestState::from_code(typed.get("s", step.id.as_str())) {
+            Some(state) => steps.push(RestAnswer { step: step.id.clone(), state, note }),
+            None => asked.push(Asked { what: p.t1("ask-rest-step", "step", &step.what), hint: p.t("ask-rest-step.next") }),
+        }
+    }
+    let hours = form::hours(&p, typed.field("hours"), &desk.reading()).unwrap_or_else(|told| {
+        asked.push(told);
+        None
+    });
+    let (Some(engine), true) = (engine, asked.is_empty()) else { return render(desk, machine, state, book, typed, asked) };
+    let next = Some(typed.field("next")).filter(|n| !n.is_empty()).map(str::to_owned);
+    let revision = state.book().map(|b| b.revision).ok_or(crate::refusal::Refusal::NotFound)?;
+    accept::keep(desk, Some(&id), Body::Handover(entry::Handover { book: revision, hours, engine, steps, next }))?;
+    go(&format!("/y/{}/m/{id}", desk.app.tag()))
+}
+
+fn render(desk: &Desk, machine: &str, state: &MachineState, book: &Book, typed: &Typed, asked: Vec<Asked>) -> Answer {
+    let p = desk.page();
+    let engines = choices::<EngineLeft>(&p, "engine-left", typed.field("engine")).into_iter().filter(|c| c.code != "not-said").collect();
+    page(&HandoverPage {
+        machine: book.machine.name.clone(),
+        here: format!("{}/m/{machine}", p.home()),
+        asked,
+        engines,
+        steps: book.rest.iter().enumerate().map(|(i, s)| step(&p, i + 1, s, typed)).collect(),
+        hours_last: hours_last(&p, state),
+        hours_typed: typed.field("hours").to_owned(),
+        next: typed.field("next").to_owned(),
+        p,
+    })
+}
+
+fn step(p: &Page, number: usize, step: &RestStep, typed: &Typed) -> Step {
+    let id = step.id.as_str();
+    // Only what is lowered can instead be held up by a lock.
+    let fits = |c: &Choice| c.code != "on-lock" || step.is == RestKind::Lowered;
+    Step {
+        number,
+        what: step.what.clone(),
+        proof: step.proof.clone().unwrap_or_default(),
+        to_dig: step.to_dig.clone().unwrap_or_default(),
+        choices: choices::<RestState>(p, "rest", typed.get("s", id)).into_iter().filter(fits).collect(),
+        note: typed.get("n", id).to_owned(),
+        id: id.to_owned(),
+    }
+}

@@ -1,0 +1,3 @@
+//! Handing a machine over.
+
+pub(crate) mod leave;

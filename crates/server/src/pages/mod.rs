@@ -1,0 +1,11 @@
+//! The pages, one folder a job, one file a page, named as their templates.
+
+pub(crate) mod book;
+pub(crate) mod handover;
+pub(crate) mod journal;
+pub(crate) mod lines;
+pub(crate) mod papers;
+pub(crate) mod people;
+pub(crate) mod upkeep;
+pub(crate) mod walkround;
+pub(crate) mod yard;

@@ -1,0 +1,47 @@
+//! The one-time link of the first start, and of a forgotten PIN: whoever holds it chooses a new PIN, once.
+
+use crate::{
+    desk::{Answer, Desk, page},
+    page::Page,
+    pages::walkround::form::Typed,
+    refusal::Refusal,
+    session,
+};
+use askama::Template;
+use yard::id::PersonId;
+
+#[derive(Template)]
+#[template(path = "people/first.html")]
+struct FirstPage {
+    p: Page,
+    asked: String,
+    name: String,
+}
+
+/// Shows the form while the link is good.
+pub(crate) fn show(desk: &Desk, token: &str) -> Answer {
+    let person = desk.app.yard.look_at_link(&session::hash(token), desk.now)?.ok_or(Refusal::NotFound)?;
+    let p = desk.page();
+    page(&FirstPage { asked: String::new(), name: desk.view.name(person), p })
+}
+
+/// Sets the PIN and uses the link up.
+pub(crate) fn keep(desk: &Desk, token: &str, typed: &Typed) -> Result<Result<PersonId, axum::response::Response>, Refusal> {
+    let person = desk.app.yard.look_at_link(&session::hash(token), desk.now)?.ok_or(Refusal::NotFound)?;
+    let p = desk.page();
+    let (pin, again) = (typed.field("pin"), typed.field("again"));
+    let asked = if let Some(key) = session::pin_trouble(pin) {
+        Some(p.t(key))
+    } else {
+        (pin != again).then(|| p.t("pin-not-the-same"))
+    };
+    if let Some(asked) = asked {
+        return page(&FirstPage { asked, name: desk.view.name(person), p }).map(Err);
+    }
+    let hash = session::pin_hash(pin, desk.app.world.as_ref())?;
+    if !desk.app.yard.use_link(&session::hash(token), desk.now)? {
+        return Err(Refusal::NotFound);
+    }
+    desk.app.yard.set_pin(person, Some(&hash))?;
+    Ok(Ok(person))
+}

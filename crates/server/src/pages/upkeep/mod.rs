@@ -1,0 +1,12 @@
+//! Short forms: faults, notes, hours, standing down, permits, runs, service; and what becomes of a finding.
+
+pub(crate) mod finding;
+pub(crate) mod short;
+
+pub(crate) mod fault;
+pub(crate) mod hours;
+pub(crate) mod note;
+pub(crate) mod permit;
+pub(crate) mod run;
+pub(crate) mod service;
+pub(crate) mod stand_down;

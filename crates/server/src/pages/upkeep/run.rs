@@ -1,0 +1,84 @@
+//! A run: started with the shift's short checks in view, something amiss during it, ended.
+
+use super::short::{Field, ShortForm};
+use crate::{
+    accept,
+    desk::{Answer, Desk, go},
+    pages::walkround::{
+        form::{self, Typed},
+        question::{Asked, Choice},
+    },
+};
+use yard::{
+    book::Book,
+    code::Coded,
+    entry::{self, Body, RunPart},
+    handover::{Verdict, What},
+    id::PersonId,
+    people::{Deed, Role},
+};
+
+/// Shows the start of a run: refused while the machine is stood down.
+pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
+    render(desk, machine, &Typed::default(), Vec::new())
+}
+
+/// Keeps a part of a run.
+pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
+    desk.may(Deed::Run)?;
+    let (id, state, _) = desk.machine_and_book(machine)?;
+    let p = desk.page();
+    let part = RunPart::from_code(typed.field("part")).unwrap_or(RunPart::Start);
+    let mut asked = Vec::new();
+    let hours = form::hours(&p, typed.field("hours"), &desk.reading()).unwrap_or_else(|told| {
+        asked.push(told);
+        None
+    });
+    let in_sight_of = typed.field("sight").parse().ok().map(PersonId).filter(|who| desk.view.yard.role_at(*who, desk.now).leads());
+    let judgement = desk.judgement(state);
+    if part == RunPart::Start && judgement.verdict == Verdict::StandDown {
+        asked.push(form::asked(&p, "ask-run-stand-down"));
+    }
+    let sight_needed = judgement.reasons.iter().any(|r| r.what == What::InSightOnly);
+    if part == RunPart::Start && sight_needed && in_sight_of.is_none() {
+        asked.push(form::asked(&p, "ask-run-sight"));
+    }
+    if !asked.is_empty() {
+        return render(desk, machine, typed, asked);
+    }
+    let text = |name: &str| Some(typed.field(name)).filter(|t| !t.is_empty()).map(str::to_owned);
+    let run = entry::Run { part, hours, work: text("work"), amiss: text("amiss").into_iter().collect(), in_sight_of };
+    accept::keep(desk, Some(&id), Body::Run(run))?;
+    go(&format!("/y/{}/m/{id}", desk.app.tag()))
+}
+
+fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answer {
+    desk.may(Deed::Run)?;
+    let (_, _, book) = desk.machine_and_book(machine)?;
+    let mut form = ShortForm::new(desk, machine, "run", "run-title", "run-start")?;
+    let p = form.p.clone();
+    form.stop = book.stop.as_ref().map(|s| s.how.clone());
+    form.cautions = vec![p.t("caution-seat"), p.t("caution-zone")];
+    form.lines = shift_lines(&p, book);
+    form.asked = asked;
+    let leaders = desk.view.yard.people.iter().filter(|(_, s)| s.role_at(desk.now).leads());
+    let leaders: Vec<Choice> = leaders.map(|(id, _)| Choice { code: id.to_string(), word: desk.view.name(*id), chosen: id.to_string() == typed.field("sight") }).collect();
+    form.fields = vec![Field::text(&p, "run-work", "work", typed.field("work")), Field::text(&p, "hours-now", "hours", typed.field("hours"))];
+    if desk.role == Role::Learner || !typed.field("sight").is_empty() {
+        form.fields.push(Field::choice(&p, "run-sight", "sight", leaders));
+    }
+    form.show()
+}
+
+/// The short lists of the shift, in the book's words.
+fn shift_lines(p: &crate::page::Page, book: &Book) -> Vec<String> {
+    let lists = [
+        ("shift-warm-up", &book.shift.warm_up),
+        ("shift-first-metres", &book.shift.first_metres),
+        ("shift-gauges", &book.shift.gauges),
+        ("shift-stop-and-tell", &book.shift.stop_and_tell),
+        ("shift-cool-down", &book.shift.cool_down),
+    ];
+    let filled = lists.iter().filter(|(_, list)| !list.is_empty());
+    filled.map(|(key, list)| format!("{}: {}.", p.t(key), list.join(" · "))).collect()
+}

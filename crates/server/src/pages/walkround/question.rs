@@ -1,0 +1,224 @@
+//! A point as a question on the station page: its choices, fields and what was typed.
+
+use super::form::Typed;
+use crate::page::Page;
+use words::Arg;
+use yard::{
+    book::{About, Book, LeakClass, MeasureLimit, OilHeat, Point, PointKind},
+    code::Coded,
+    entry::Hindrance,
+};
+
+/// One point as the template shows it.
+#[derive(Default)]
+pub(crate) struct Question {
+    pub(crate) id: String,
+    pub(crate) number: u32,
+    pub(crate) what: String,
+    pub(crate) how: String,
+    pub(crate) why: String,
+    pub(crate) limit: String,
+    pub(crate) judged: String,
+    pub(crate) scale: String,
+    pub(crate) earlier: String,
+    pub(crate) kept: String,
+    pub(crate) asked: Vec<Asked>,
+    pub(crate) values: Vec<Value>,
+    pub(crate) groups: Vec<Group>,
+    pub(crate) hindrances: Vec<Choice>,
+    pub(crate) note: String,
+    pub(crate) more_open: bool,
+}
+
+/// Something the reader must mend in what they typed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Asked {
+    pub(crate) what: String,
+    pub(crate) hint: String,
+}
+
+/// A field for a value.
+pub(crate) struct Value {
+    pub(crate) label: String,
+    pub(crate) name: String,
+    pub(crate) value: String,
+    pub(crate) example: String,
+}
+
+/// A row of choices.
+pub(crate) struct Group {
+    pub(crate) label: String,
+    pub(crate) name: String,
+    pub(crate) choices: Vec<Choice>,
+    pub(crate) one_column: bool,
+}
+
+/// One choice.
+pub(crate) struct Choice {
+    pub(crate) code: String,
+    pub(crate) word: String,
+    pub(crate) chosen: bool,
+}
+
+/// A sentence from a word: first letter large.
+pub(crate) fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+/// The choices of a closed set, as `prefix-code` in words.
+pub(crate) fn choices<T: Coded>(p: &Page, prefix: &str, chosen: &str) -> Vec<Choice> {
+    T::ALL.iter().map(|value| choice(p, prefix, value.code(), chosen)).collect()
+}
+
+fn choice(p: &Page, prefix: &str, code: &str, chosen: &str) -> Choice {
+    let key = format!("{prefix}-{code}");
+    Choice { code: code.to_owned(), word: capital(&p.t(&key)), chosen: code == chosen }
+}
+
+/// Builds the question for a point, with what was typed before.
+pub(crate) fn question(p: &Page, book: &Book, point: &Point, number: u32, typed: &Typed) -> Question {
+    let id = point.id.to_string();
+    let mut q = Question {
+        number,
+        what: point.what.clone(),
+        how: how(p, point),
+        why: point.why.clone().unwrap_or_default(),
+        limit: p.words.limit(point).unwrap_or_default(),
+        hindrances: choices::<Hindrance>(p, "hindrance", typed.get("why", &id)),
+        note: typed.get("n", &id).to_owned(),
+        more_open: !typed.get("why", &id).is_empty() || !typed.get("n", &id).is_empty(),
+        id,
+        ..Question::default()
+    };
+    kind(p, book, point, typed, &mut q);
+    q
+}
+
+fn how(p: &Page, point: &Point) -> String {
+    let own = point.how.clone().unwrap_or_default();
+    let added = match &point.kind {
+        PointKind::Fitting(rule) => {
+            let until = match rule.until {
+                yard::book::GreaseUntil::Shows => p.t("grease-until-shows"),
+                yard::book::GreaseUntil::Strokes(n) => p.words.say("grease-until-strokes", &[("n", Arg::from(n))]),
+            };
+            if rule.remote { format!("{until} {}", p.t("grease-remote")) } else { until }
+        }
+        _ => String::new(),
+    };
+    match (own.is_empty(), added.is_empty()) {
+        (true, true) => p.t(&format!("kind-{}.ask", kind_code(&point.kind))),
+        (false, true) => own,
+        (true, false) => added,
+        (false, false) => format!("{own} {added}"),
+    }
+}
+
+/// The key part of a kind.
+pub(crate) fn kind_code(kind: &PointKind) -> &'static str {
+    match kind {
+        PointKind::Level(_) => "level",
+        PointKind::Fitting(_) => "fitting",
+        PointKind::PinClip => "pin-clip",
+        PointKind::Bolts => "bolts",
+        PointKind::Measure(_) => "measure",
+        PointKind::Leak { .. } => "leak",
+        PointKind::Hose => "hose",
+        PointKind::Structure => "structure",
+        PointKind::Function => "function",
+        PointKind::Look => "look",
+        PointKind::Crank(_) => "crank",
+    }
+}
+
+fn kind(p: &Page, book: &Book, point: &Point, typed: &Typed, q: &mut Question) {
+    use yard::entry::*;
+    let id = q.id.clone();
+    let a = typed.get("a", &id).to_owned();
+    let plain = |choices: Vec<Choice>| Group { label: String::new(), name: format!("a.{id}"), one_column: false, choices };
+    match &point.kind {
+        PointKind::Level(mark) => {
+            q.groups.push(plain(choices::<LevelReads>(p, "level", &a)));
+            q.groups.push(poses(p, book, point, mark.pose.as_ref().map(ToString::to_string), typed));
+            if mark.oil != OilHeat::Any {
+                let heats = choices::<OilHeat>(p, "oil", typed.get("oil", &id)).into_iter().filter(|c| c.code != "any").collect();
+                q.groups.push(Group { label: p.t("ask-oil-heat"), name: format!("oil.{id}"), one_column: false, choices: heats });
+            }
+            q.groups.push(Group { label: p.t("ask-looks"), name: format!("looks.{id}"), one_column: false, choices: choices::<FluidLooks>(p, "looks", typed.get("looks", &id)) });
+        }
+        PointKind::Fitting(_) => {
+            q.groups.push(Group { one_column: true, ..plain(choices::<GreaseTook>(p, "grease", &a)) });
+            q.values.push(Value { label: p.t("ask-strokes"), name: format!("strokes.{id}"), value: typed.get("strokes", &id).to_owned(), example: String::new() });
+        }
+        PointKind::PinClip => q.groups.push(plain(choices::<ClipState>(p, "clip", &a))),
+        PointKind::Bolts => {
+            q.groups.push(plain(choices::<BoltState>(p, "bolts", &a)));
+            if point.count > 1 {
+                q.values.push(Value { label: p.t("ask-how-many-bolts"), name: format!("count.{id}"), value: typed.get("count", &id).to_owned(), example: String::new() });
+            }
+        }
+        PointKind::Measure(limit) => measure(p, limit, typed, q),
+        PointKind::Leak { .. } => {
+            let mut all = vec![Choice { code: "none".to_owned(), word: capital(&p.t("leak-none")), chosen: a == "none" }];
+            let classes = LeakClass::ALL.iter().enumerate();
+            all.extend(classes.map(|(i, c)| Choice { code: c.code().to_owned(), word: capital(&p.t(&format!("leak-{}", i + 1))), chosen: a == c.code() }));
+            q.groups.push(plain(all));
+        }
+        PointKind::Hose => q.groups.push(plain(choices::<HoseState>(p, "hose", &a))),
+        PointKind::Structure => q.groups.push(plain(choices::<StructureState>(p, "structure", &a))),
+        PointKind::Function => q.groups.push(plain(choices::<FunctionState>(p, "function", &a))),
+        PointKind::Look => q.groups.push(plain(choices::<LookState>(p, "look", &a))),
+        PointKind::Crank(cases) => {
+            for (i, case) in cases.iter().enumerate() {
+                let name = format!("k{i}.{id}");
+                let chosen = typed.get(&format!("k{i}"), &id).to_owned();
+                let options = [("yes", "crank-turned"), ("no", "crank-did-not"), ("untried", "crank-not-tried")];
+                let choices = options.iter().map(|(code, key)| Choice { code: (*code).to_owned(), word: capital(&p.t(key)), chosen: chosen == *code });
+                q.groups.push(Group { label: case.with.clone(), name, one_column: false, choices: choices.collect() });
+            }
+            let bypassed = typed.get("by", &id);
+            let options = [("no", "ask-bypassed-no"), ("yes", "ask-bypassed-yes")];
+            let choices = options.iter().map(|(code, key)| Choice { code: (*code).to_owned(), word: p.t(key), chosen: bypassed == *code });
+            q.groups.push(Group { label: p.t("ask-bypassed"), name: format!("by.{id}"), one_column: false, choices: choices.collect() });
+        }
+    }
+}
+
+fn poses(p: &Page, book: &Book, point: &Point, mark: Option<String>, typed: &Typed) -> Group {
+    let id = point.id.to_string();
+    let chosen = typed.get("pose", &id).to_owned();
+    let mut all: Vec<Choice> = book.poses.iter().map(|pose| Choice { code: pose.id.to_string(), word: capital(&pose.what), chosen: chosen == pose.id.as_str() }).collect();
+    // The pose that the mark belongs to is offered first, but never chosen for the reader.
+    all.sort_by_key(|c| Some(&c.code) != mark.as_ref());
+    all.push(Choice { code: "other".to_owned(), word: p.t("pose-other"), chosen: chosen == "other" });
+    Group { label: p.t("ask-pose"), name: format!("pose.{id}"), one_column: true, choices: all }
+}
+
+fn measure(p: &Page, limit: &MeasureLimit, typed: &Typed, q: &mut Question) {
+    let id = q.id.clone();
+    let unit = limit.max.as_ref().or(limit.min.as_ref()).map(|l| l.unit().symbol());
+    for (i, reading) in limit.readings.iter().enumerate() {
+        let label = match unit {
+            Some(unit) => p.words.say("ask-reading", &[("name", reading.as_str().into()), ("unit", unit.into())]),
+            None => reading.clone(),
+        };
+        let value = typed.get(&format!("v{i}"), &id).to_owned();
+        q.values.push(Value { label, name: format!("v{i}.{id}"), value, example: String::new() });
+    }
+    q.groups.push(yes_no(p, p.t1("ask-method", "method", &limit.method), format!("m.{id}"), typed.get("m", &id)));
+    if let Some(condition) = &limit.condition {
+        q.groups.push(yes_no(p, capital(&format!("{condition}?")), format!("c.{id}"), typed.get("c", &id)));
+    }
+}
+
+fn yes_no(p: &Page, label: String, name: String, chosen: &str) -> Group {
+    let options = [("yes", "yes"), ("no", "no")];
+    let choices = options.iter().map(|(code, key)| Choice { code: (*code).to_owned(), word: capital(&p.t(key)), chosen: chosen == *code }).collect();
+    Group { label, name, one_column: false, choices }
+}
+
+/// Whether an unknown here would bear on safety: used for the page's wording only.
+pub(crate) fn weighs(about: About) -> bool {
+    about.bears_on_safety()
+}

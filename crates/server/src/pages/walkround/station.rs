@@ -1,0 +1,203 @@
+//! One station of a round: shown, answered, kept at once, and on to the next.
+
+use super::{
+    form::{self, Read, Typed},
+    question::{Asked, Question, capital, question},
+    round::{Walk, leg_key, leg_title},
+    scale::scale,
+};
+use crate::{
+    accept,
+    desk::{Answer, Desk, go, page},
+    page::Page,
+    refusal::Refusal,
+};
+use askama::Template;
+use papers::drawing::{Emphasis, Side, side};
+use std::collections::BTreeMap;
+use yard::{
+    book::{Book, View},
+    entry::{self, Answered, Body},
+    id::{MachineId, PointId},
+    walkround::{DuePoint, Leg, Stop, Weighed, weigh},
+};
+
+#[derive(Template)]
+#[template(path = "walkround/station.html")]
+struct StationPage {
+    p: Page,
+    machine: String,
+    here: String,
+    station: String,
+    index: usize,
+    stops: usize,
+    done: usize,
+    points_total: usize,
+    bar: String,
+    stop: Option<String>,
+    guards: Vec<String>,
+    drawing: String,
+    kept: String,
+    action: String,
+    next: Option<String>,
+    points: Vec<Question>,
+    one_tap: bool,
+    all_one_tap: bool,
+}
+
+/// Shows a station.
+pub(crate) fn show(desk: &Desk, machine: &str, leg: &str, station: &str) -> Answer {
+    let walk = Walk::of(desk, machine)?;
+    let (leg, stop) = walk.stop(leg, station)?;
+    render(desk, &walk, leg, stop, &Typed::default(), &BTreeMap::new())
+}
+
+/// Keeps a station's answers and goes on.
+pub(crate) fn keep(desk: &Desk, machine: &str, leg: &str, station: &str, typed: &Typed) -> Answer {
+    let walk = Walk::of(desk, machine)?;
+    let (leg, stop) = walk.stop(leg, station)?;
+    let p = desk.page();
+    let rest_well = typed.field("rest") == "well";
+    let (mut answers, mut asked) = (Vec::new(), BTreeMap::new());
+    for due in &stop.points {
+        let Some(point) = walk.book.points.iter().find(|q| q.id == due.point) else { continue };
+        let rest_well = rest_well && due.one_tap && walk.kept(&due.point).is_none();
+        match form::read(&p, point, typed, &desk.reading(), rest_well) {
+            Read::Answered(answered) => answers.push(answered),
+            Read::Nothing if walk.kept(&due.point).is_none() => {
+                asked.insert(due.point.clone(), vec![form::asked(&p, "ask-not-answered")]);
+            }
+            Read::Nothing => {}
+            Read::Asked(told) => {
+                asked.insert(due.point.clone(), told);
+            }
+        }
+    }
+    keep_answers(desk, &walk, &walk.machine_id, &answers)?;
+    if !asked.is_empty() {
+        // What reads is kept already; the page comes back with the rest, nothing typed is lost.
+        let fresh = Desk::set_up(desk.app.clone(), desk.person, desk.path.clone())?;
+        let walk = Walk::of(&fresh, machine)?;
+        return render(&fresh, &walk, leg, stop, typed, &asked);
+    }
+    let look_again = answers.iter().find(|a| wants_a_second_look(walk.book, a));
+    match look_again {
+        Some(answered) => go(&format!("{}?kept=1#p-{}", walk.stop_address(leg, stop), answered.point)),
+        None => go(&walk.after(leg, stop, &answers)),
+    }
+}
+
+/// A measure that is not plainly inside, or a level that cannot be compared, is shown again before going on.
+fn wants_a_second_look(book: &Book, answered: &Answered) -> bool {
+    let point = book.points.iter().find(|q| q.id == answered.point);
+    let judged = matches!(answered.answer, entry::Answer::Measure { .. } | entry::Answer::Level { .. });
+    judged && point.is_some_and(|point| !matches!(weigh(point, &answered.answer), Weighed::Well))
+}
+
+/// New answers become a part of the round; changed ones correct the part they stand in, so that both stay readable.
+fn keep_answers(desk: &Desk, walk: &Walk<'_>, machine: &MachineId, answers: &[Answered]) -> Result<(), Refusal> {
+    let mut fresh = Vec::new();
+    let mut changed: BTreeMap<yard::id::EntryId, Vec<Answered>> = BTreeMap::new();
+    for answered in answers {
+        match walk.kept(&answered.point) {
+            None => fresh.push(answered.clone()),
+            Some(given) if given.answered == *answered => {}
+            Some(given) => changed.entry(given.entry).or_default().push(answered.clone()),
+        }
+    }
+    if !fresh.is_empty() {
+        accept::keep(desk, Some(machine), Body::WalkRound(walk.part(fresh)))?;
+    }
+    for (of, answers) in changed {
+        let Some(original) = walk.part_as_it_stands(of) else { continue };
+        let mut instead = original;
+        for answered in answers {
+            instead.answers.retain(|a| a.point != answered.point);
+            instead.answers.push(answered);
+        }
+        let body = Body::Correction(entry::Correction { of, instead: Some(Box::new(Body::WalkRound(instead))), why: desk.page().t("correction-answered-again") });
+        accept::keep(desk, Some(machine), body)?;
+    }
+    Ok(())
+}
+
+fn render(desk: &Desk, walk: &Walk<'_>, leg: &Leg, stop: &Stop, typed: &Typed, asked: &BTreeMap<PointId, Vec<Asked>>) -> Answer {
+    let p = desk.page();
+    let (index, stops) = walk.position(leg, stop);
+    let (done, points_total) = walk.progress();
+    let station = walk.book.stations.iter().find(|s| s.id == stop.station).map(|s| s.name.clone()).unwrap_or_default();
+    let questions: Vec<Question> = stop.points.iter().filter_map(|due| one_question(&p, desk, walk, due, typed, asked)).collect();
+    let open: Vec<&DuePoint> = stop.points.iter().filter(|d| walk.kept(&d.point).is_none()).collect();
+    let next = open.is_empty().then(|| walk.after(leg, stop, &[]));
+    let mut guards = vec![capital(&format!("{}.", leg_title(&p, walk.book, leg)))];
+    guards.extend(leg.guards.iter().map(|g| p.words.safeguard(*g)));
+    page(&StationPage {
+        machine: walk.book.machine.name.clone(),
+        here: walk.here.clone(),
+        index,
+        stops,
+        done,
+        points_total,
+        bar: bar(done, points_total),
+        stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
+        guards,
+        drawing: drawing(&p, walk.book, stop, &station),
+        kept: if next.is_some() { p.t("station-already-kept") } else { String::new() },
+        action: walk.stop_address(leg, stop),
+        next,
+        one_tap: open.iter().any(|d| d.one_tap),
+        all_one_tap: open.iter().all(|d| d.one_tap),
+        points: questions,
+        station,
+        p,
+    })
+}
+
+fn one_question(p: &Page, desk: &Desk, walk: &Walk<'_>, due: &DuePoint, typed: &Typed, asked: &BTreeMap<PointId, Vec<Asked>>) -> Option<Question> {
+    let point = walk.book.points.iter().find(|q| q.id == due.point)?;
+    let mut q = question(p, walk.book, point, due.number, typed);
+    q.asked = asked.get(&due.point).cloned().unwrap_or_default();
+    q.earlier = crate::pages::yard::machine::open_finding_at(desk, walk.machine, &due.point).unwrap_or_default();
+    if let Some(given) = walk.kept(&due.point) {
+        q.kept = p.words.answered(point, &given.answered, walk.book);
+        match weigh(point, &given.answered.answer) {
+            Weighed::Well => {}
+            Weighed::Amiss => q.judged = p.t("judged-amiss"),
+            Weighed::Unknown(what) => q.judged = p.words.what(&what, walk.book).what,
+        }
+        q.scale = scale(p, point, &given.answered.answer).unwrap_or_default();
+    }
+    Some(q)
+}
+
+fn drawing(p: &Page, book: &Book, stop: &Stop, station: &str) -> String {
+    let here: Vec<&PointId> = stop.points.iter().map(|d| &d.point).collect();
+    let places: Vec<_> = book.points.iter().filter(|q| here.contains(&&q.id)).filter_map(|q| q.at).collect();
+    if places.is_empty() || book.drawing.is_empty() {
+        return String::new();
+    }
+    let right = places.iter().filter(|at| at.y < 0.0).count() * 2 > places.len();
+    let numbers = yard::walkround::numbers(book);
+    let shows = |point: &yard::book::Point| if here.contains(&&point.id) { Emphasis::Strong } else { Emphasis::Hidden };
+    side(&Side {
+        book,
+        view: if right { View::Right } else { View::Left },
+        numbers: &numbers,
+        shows: &shows,
+        title: &p.t1("drawing-station", "name", station),
+        zone: None,
+        id: "station",
+        radius: 16.0,
+        close_up: true,
+    })
+}
+
+fn bar(done: usize, of: usize) -> String {
+    let share = if of == 0 { 0.0 } else { done as f64 / of as f64 * 100.0 };
+    format!("<svg viewBox=\"0 0 100 8\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><rect width=\"{share:.1}\" height=\"8\" fill=\"#211E19\"/></svg>")
+}
+
+/// Where a station's page stands.
+pub(crate) fn address(here: &str, leg: &Leg, stop: &Stop) -> String {
+    format!("{here}/round/{}/{}", leg_key(leg), stop.station)
+}

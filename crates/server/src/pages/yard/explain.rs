@@ -1,0 +1,57 @@
+//! Pages that explain: the rules of the verdict, the reckoner's leaves, how one figure was got.
+
+use crate::{
+    desk::{Answer, Desk, page},
+    pages::lines::{LinesPage, Section},
+    refusal::Refusal,
+};
+use words::Arg;
+use yard::{handover::RULES, upkeep::hours_figure};
+
+/// All rules of the verdict, each with why, source and example.
+pub(crate) fn rules(desk: &Desk) -> Answer {
+    let p = desk.page();
+    let sections = RULES.iter().map(|rule| {
+        let told = p.words.rule(rule);
+        Section { id: rule.id.to_owned(), title: told.what, lines: vec![told.next, p.t1("rule-source", "source", rule.source)], ..Section::default() }
+    });
+    let sections = sections.collect();
+    page(&LinesPage { title: p.t("rules-title"), intro: vec![p.t("rules-intro")], sections, button: None, p })
+}
+
+/// The catalogue of every formula.
+pub(crate) fn reckoner(desk: &Desk) -> Answer {
+    let p = desk.page();
+    let sections = reckon::LEAVES.iter().map(|leaf| Section { title: p.words.leaf_name(leaf.id), link: format!("/reckoner/{}", leaf.id), lines: vec![p.words.leaf_purpose(leaf.id)], ..Section::default() });
+    let sections = sections.collect();
+    page(&LinesPage { title: p.t("reckoner-title"), intro: vec![p.t("reckoner-intro")], sections, button: None, p })
+}
+
+/// One formula's page.
+pub(crate) fn leaf(desk: &Desk, id: &str) -> Answer {
+    let p = desk.page();
+    let leaf = reckon::find(id).ok_or(Refusal::NotFound)?;
+    let rows = p.words.leaf_rows(leaf);
+    let section = Section { rows, ..Section::default() };
+    page(&LinesPage { title: p.words.leaf_name(leaf.id), intro: vec![p.words.leaf_purpose(leaf.id)], sections: vec![section], button: Some(("/reckoner".to_owned(), p.t("reckoner-title"))), p })
+}
+
+/// How a figure was got: its inputs, each with its origin, the formula, the source, the ±.
+pub(crate) fn figure(desk: &Desk, machine: &str, which: &str) -> Answer {
+    let (_, state) = desk.machine(machine)?;
+    let p = desk.page();
+    let figure = match which.strip_prefix("reason-") {
+        Some(at) => {
+            let at: usize = at.parse().map_err(|_| Refusal::NotFound)?;
+            desk.judgement(state).reasons.get(at).and_then(|r| r.figure.clone())
+        }
+        None if which == "hours" => hours_figure(state),
+        None => None,
+    };
+    let figure = figure.ok_or(Refusal::NotFound)?;
+    let rows = p.words.figure_rows(&figure);
+    let leaf = figure.leaf().id;
+    let section = Section { rows, ..Section::default() };
+    let intro = vec![p.words.say("figure-intro", &[("leaf", Arg::from(p.words.leaf_name(leaf)))])];
+    page(&LinesPage { title: p.t("how-got"), intro, sections: vec![section], button: Some((format!("/reckoner/{leaf}"), p.words.leaf_name(leaf))), p })
+}

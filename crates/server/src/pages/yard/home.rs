@@ -1,0 +1,88 @@
+//! The yard page: every machine with its verdict and why.
+
+use super::machine::{reason_lines, verdict_words};
+use crate::{
+    desk::{Answer, Desk, page},
+    page::Page,
+};
+use askama::Template;
+use papers::drawing::{Mark, verdict_mark};
+use yard::{
+    id::MachineId,
+    state::{MachineState, YardState},
+};
+
+#[derive(Template)]
+#[template(path = "yard/yard.html")]
+struct YardPage {
+    p: Page,
+    machines: Vec<Card>,
+    questions: usize,
+    only: Option<MachineId>,
+}
+
+struct Card {
+    id: MachineId,
+    name: String,
+    mark: String,
+    class: &'static str,
+    verdict: String,
+    reasons: Vec<String>,
+    more: usize,
+    notes: Vec<String>,
+}
+
+/// How many reasons a card shows; the machine's page shows all.
+const SHOWN: usize = 2;
+
+/// Shows the yard.
+pub(crate) fn show(desk: &Desk) -> Answer {
+    let p = desk.page();
+    let with_book = desk.view.machines.iter().filter(|(_, m)| m.book().is_some());
+    let machines: Vec<Card> = with_book.map(|(id, machine)| card(desk, &p, id, machine)).collect();
+    let only = (machines.len() == 1).then(|| machines[0].id.clone());
+    page(&YardPage { questions: open_questions(&desk.view.machines, &desk.view.yard), only, machines, p })
+}
+
+/// How many questions wait for steward or deputy.
+pub(crate) fn open_questions(machines: &std::collections::BTreeMap<MachineId, MachineState>, _yard: &YardState) -> usize {
+    machines.values().map(|m| m.questions.len()).sum()
+}
+
+fn card(desk: &Desk, p: &Page, id: &MachineId, machine: &MachineState) -> Card {
+    let judgement = desk.judgement(machine);
+    let mark = Mark::of(&judgement);
+    let reasons = reason_lines(desk, p, id, machine, &judgement);
+    let mut notes = Vec::new();
+    if let Some((_, at, by, handover)) = &machine.handover {
+        let said = handover.next.clone().unwrap_or_default();
+        let key = if said.is_empty() { "card-handed-over" } else { "card-handed-over-saying" };
+        let args = [("name", desk.view.name(*by).into()), ("when", p.words.moment(*at, desk.now, &desk.zone).into()), ("said", said.into())];
+        notes.push(p.words.say(key, &args));
+    }
+    if let Some((by, since)) = &machine.running {
+        notes.push(p.words.say("card-running", &[("name", desk.view.name(*by).into()), ("when", p.words.moment(*since, desk.now, &desk.zone).into())]));
+    }
+    let all = reasons.len();
+    Card {
+        id: id.clone(),
+        name: machine.book().map(|b| b.book.machine.name.clone()).unwrap_or_default(),
+        mark: verdict_mark(mark),
+        class: class(mark),
+        verdict: verdict_words(desk, p, &judgement),
+        reasons: reasons.into_iter().take(SHOWN).map(|r| r.what).collect(),
+        more: all.saturating_sub(SHOWN),
+        notes,
+    }
+}
+
+/// The style class of a mark.
+pub(crate) fn class(mark: Mark) -> &'static str {
+    match mark {
+        Mark::Fit => "fit",
+        Mark::Care => "care",
+        Mark::StandDown => "stand-down",
+        Mark::NotKnown => "not-known",
+    }
+}
+

@@ -1,0 +1,205 @@
+//! One machine's page: how to stop it, the verdict with all its reasons, what can be done, its drawings, what is due.
+
+use super::home::class;
+use crate::{
+    desk::{Answer, Desk, page},
+    page::Page,
+};
+use askama::Template;
+use papers::drawing::{Emphasis, Mark, Plan, Side, plan, side, verdict_mark};
+use words::Arg;
+use yard::{
+    book::{Book, StopEngine, View},
+    handover::{Judgement, Reason, Verdict},
+    id::{MachineId, PointId},
+    state::{Finding, MachineState},
+    upkeep::{hours_figure, life_hours, next_due},
+    walkround::numbers,
+};
+
+#[derive(Template)]
+#[template(path = "yard/machine.html")]
+struct MachinePage {
+    p: Page,
+    here: String,
+    name: String,
+    kind: String,
+    stop: Option<StopEngine>,
+    mark: String,
+    class: &'static str,
+    verdict: String,
+    holds: String,
+    reasons: Vec<ReasonLine>,
+    permit: Option<String>,
+    round_label: String,
+    running: bool,
+    may_start: bool,
+    drawings: Vec<Drawn>,
+    findings: Vec<FindingLine>,
+    due: Vec<Linked>,
+    hours: String,
+    hours_figure: Option<String>,
+    papers: Vec<Paper>,
+}
+
+/// A reason as a page shows it.
+pub(crate) struct ReasonLine {
+    pub(crate) class: &'static str,
+    pub(crate) what: String,
+    pub(crate) next: String,
+    pub(crate) figure: Option<String>,
+    pub(crate) link: Option<String>,
+}
+
+struct Drawn {
+    svg: String,
+    caption: String,
+}
+
+struct FindingLine {
+    link: String,
+    what: String,
+    when: String,
+}
+
+struct Linked {
+    text: String,
+    figure: Option<String>,
+}
+
+struct Paper {
+    file: String,
+    name: String,
+}
+
+/// Shows the machine.
+pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
+    let (id, state, book) = desk.machine_and_book(machine)?;
+    let p = desk.page();
+    let judgement = desk.judgement(state);
+    let mark = Mark::of(&judgement);
+    let here = format!("{}/m/{id}", p.home());
+    let open = state.rounds.values().any(|r| r.closed.is_none() && desk.person.is_some_and(|who| r.by.contains(&who)) && r.book == judgement.book.unwrap_or(r.book));
+    let running = state.running.as_ref().is_some_and(|(who, _)| Some(*who) == desk.person || p.role_leads());
+    page(&MachinePage {
+        name: book.machine.name.clone(),
+        kind: book.machine.kind.clone(),
+        stop: book.stop.clone(),
+        mark: verdict_mark(mark),
+        class: class(mark),
+        verdict: verdict_words(desk, &p, &judgement),
+        holds: p.words.holds(&judgement, &crate::names::names(desk, state), desk.now, &desk.zone),
+        reasons: reason_lines(desk, &p, &id, state, &judgement),
+        permit: permit(desk, &p, state, &judgement),
+        round_label: p.t(if open { "go-on-round" } else { "do-walk-round" }),
+        running,
+        may_start: state.running.is_none() && judgement.verdict != Verdict::StandDown && desk.person.is_some(),
+        drawings: drawings(&p, book),
+        findings: findings(desk, &p, state, &here),
+        due: due(desk, &p, state),
+        hours: p.words.life_hours(life_hours(state).as_ref()),
+        hours_figure: hours_figure(state).map(|_| format!("{here}/figure/hours")),
+        papers: papers_of(&p),
+        here,
+        p,
+    })
+}
+
+/// The verdict in words; "walk round first" where it stands down only because something is not known yet.
+pub(crate) fn verdict_words(desk: &Desk, p: &Page, judgement: &Judgement) -> String {
+    p.words.verdict(judgement, desk.now, &desk.zone)
+}
+
+/// The reasons, worst first, with what to do next.
+pub(crate) fn reason_lines(desk: &Desk, p: &Page, id: &MachineId, state: &MachineState, judgement: &Judgement) -> Vec<ReasonLine> {
+    let names = crate::names::names(desk, state);
+    judgement
+        .reasons
+        .iter()
+        .enumerate()
+        .map(|(i, reason)| {
+            let told = p.words.reason(reason, &names);
+            let finding = reason.finding.as_ref().map(|f| format!("{}/m/{id}/finding/{}", p.home(), crate::session::encode(&f.to_string())));
+            let figure = reason.figure.as_ref().map(|_| format!("{}/m/{id}/figure/reason-{i}", p.home()));
+            ReasonLine { class: reason_class(reason), what: told.what, next: told.next, figure, link: finding }
+        })
+        .collect()
+}
+
+fn reason_class(reason: &Reason) -> &'static str {
+    match reason.weighs {
+        Verdict::StandDown => "stand-down",
+        Verdict::Care => "care",
+        Verdict::Fit => "note",
+    }
+}
+
+fn permit(desk: &Desk, p: &Page, state: &MachineState, judgement: &Judgement) -> Option<String> {
+    let id = judgement.holds.permit?;
+    let (.., permit) = state.permits.iter().find(|(entry, ..)| *entry == id)?;
+    let until = p.words.moment(permit.until, desk.now, &desk.zone);
+    let args = [("name", desk.view.name(permit.who).into()), ("far", permit.how_far.text().into()), ("until", until.into()), ("how", permit.how.as_str().into())];
+    Some(p.words.say("permit-in-force", &args))
+}
+
+/// Findings that are open, as links.
+fn findings(desk: &Desk, p: &Page, state: &MachineState, here: &str) -> Vec<FindingLine> {
+    let names = crate::names::names(desk, state);
+    state
+        .findings
+        .values()
+        .filter(|f| f.released.is_none())
+        .map(|f| FindingLine {
+            link: format!("{here}/finding/{}", crate::session::encode(&f.id.to_string())),
+            what: p.words.found(f, &names),
+            when: finding_when(desk, p, f),
+        })
+        .collect()
+}
+
+fn finding_when(desk: &Desk, p: &Page, finding: &Finding) -> String {
+    let args = [("name", desk.view.name(finding.by).into()), ("when", p.words.moment(finding.at, desk.now, &desk.zone).into())];
+    p.words.say("found-by", &args)
+}
+
+/// What is open at a point, said beside its question.
+pub(crate) fn open_finding_at(desk: &Desk, state: &MachineState, point: &PointId) -> Option<String> {
+    let p = desk.page();
+    let finding = state.findings.values().find(|f| f.released.is_none() && f.mended.is_empty() && f.id.point.as_ref() == Some(point))?;
+    Some(p.words.say("open-here", &[("what", p.words.found(finding, &crate::names::names(desk, state)).into()), ("who", finding_when(desk, &p, finding).into())]))
+}
+
+fn drawings(p: &Page, book: &Book) -> Vec<Drawn> {
+    if book.drawing.is_empty() {
+        return Vec::new();
+    }
+    let numbers = numbers(book);
+    let (zone, name) = (p.t("drawing-zone"), book.machine.name.as_str());
+    let shows = |_: &yard::book::Point| Emphasis::Quiet;
+    let one = |view: View, key: &str, id: &str| {
+        let caption = p.t1(key, "name", name);
+        let svg = side(&Side { book, view, numbers: &numbers, shows: &shows, title: &caption, zone: Some(&zone), id, radius: 24.0, close_up: false });
+        Drawn { svg, caption }
+    };
+    let caption = p.t1("drawing-plan", "name", name);
+    let top = plan(&Plan { book, here: None, title: &caption, zone: &zone, id: "plan", radius: 34.0 });
+    vec![one(View::Left, "drawing-left", "left"), one(View::Right, "drawing-right", "right"), Drawn { svg: top, caption }]
+}
+
+fn due(desk: &Desk, p: &Page, state: &MachineState) -> Vec<Linked> {
+    let names = crate::names::names(desk, state);
+    let lines = next_due(&desk.situation(state));
+    lines.iter().take(6).map(|line| Linked { text: p.words.due_line(line, &names, &desk.zone), figure: None }).collect()
+}
+
+fn papers_of(p: &Page) -> Vec<Paper> {
+    let kinds = ["round-sheet", "greasing-chart", "due-strip"];
+    let sizes = ["a4", "letter"];
+    let both = kinds.iter().flat_map(|kind| sizes.iter().map(move |size| (kind, size)));
+    both.map(|(kind, size)| {
+        let size_word = p.t(&format!("paper-size-{size}"));
+        let name = p.words.say("paper-link", &[("paper", Arg::from(p.t(&format!("paper-{kind}")))), ("size", size_word.into())]);
+        Paper { file: format!("{kind}.pdf?size={size}"), name }
+    })
+    .collect()
+}

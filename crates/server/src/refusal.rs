@@ -1,0 +1,73 @@
+//! Why a request was not answered as asked: each with its status and a page that says what to do next.
+
+use axum::{
+    http::StatusCode,
+    response::{IntoResponse, Redirect, Response},
+};
+
+/// What stands in the way.
+#[derive(Clone, Debug)]
+pub enum Refusal {
+    /// No such page, machine, entry.
+    NotFound,
+    /// Signed in, but not entitled: which deed.
+    MayNot(&'static str),
+    /// Must sign in first; then back here.
+    SignIn {
+        /// Sign-in page.
+        at: String,
+    },
+    /// Not answerable as sent (a form that is no form of ours).
+    BadRequest(&'static str),
+    /// Too many wrong tries.
+    SlowDown,
+    /// Ours: a bug or a store that fails. Logged, never shown in detail.
+    Ours(String),
+}
+
+impl Refusal {
+    /// Status.
+    pub fn status(&self) -> StatusCode {
+        match self {
+            Refusal::NotFound => StatusCode::NOT_FOUND,
+            Refusal::MayNot(_) => StatusCode::FORBIDDEN,
+            Refusal::SignIn { .. } => StatusCode::SEE_OTHER,
+            Refusal::BadRequest(_) => StatusCode::BAD_REQUEST,
+            Refusal::SlowDown => StatusCode::TOO_MANY_REQUESTS,
+            Refusal::Ours(_) => StatusCode::INTERNAL_SERVER_ERROR,
+        }
+    }
+    /// Key of its sentence.
+    pub fn key(&self) -> &'static str {
+        match self {
+            Refusal::NotFound => "error-not-found",
+            Refusal::MayNot(_) => "error-may-not",
+            Refusal::SignIn { .. } => "error-sign-in",
+            Refusal::BadRequest(_) => "error-bad-request",
+            Refusal::SlowDown => "error-slow-down",
+            Refusal::Ours(_) => "error-ours",
+        }
+    }
+}
+
+impl From<store::StoreError> for Refusal {
+    fn from(error: store::StoreError) -> Self {
+        Refusal::Ours(error.to_string())
+    }
+}
+
+impl From<askama::Error> for Refusal {
+    fn from(error: askama::Error) -> Self {
+        Refusal::Ours(error.to_string())
+    }
+}
+
+impl IntoResponse for Refusal {
+    /// A bare answer; pages replace it by a worded one where they know the reader (see `desk`).
+    fn into_response(self) -> Response {
+        match &self {
+            Refusal::SignIn { at } => Redirect::to(at).into_response(),
+            other => other.status().into_response(),
+        }
+    }
+}
