@@ -17,13 +17,11 @@ pub struct Leaf {
     pub outputs: &'static [OutputKind],
     /// Where the formula comes from.
     pub source: Source,
-    #[doc(hidden)]
-    pub compute: fn(&Checked<'_>) -> Computed,
+    pub(crate) compute: fn(&Checked<'_>) -> Computed,
 }
 
 /// What a leaf's function gives, in the order of [`Leaf::outputs`]: each value with its half width, if it has one.
-#[doc(hidden)]
-pub type Computed = Result<Vec<(Value, Option<f64>)>, Refusal>;
+pub(crate) type Computed = Result<Vec<(Value, Option<f64>)>, Refusal>;
 
 /// One input: its name, unit, shape and bounds.
 #[derive(Debug)]
@@ -221,8 +219,7 @@ impl Input {
 }
 
 /// Arguments that have passed their leaf's checks.
-#[doc(hidden)]
-pub struct Checked<'a> {
+pub(crate) struct Checked<'a> {
     arguments: &'a [Argument],
 }
 

@@ -87,11 +87,11 @@ pub fn propagate(
     check_covariance(estimates.len(), covariance)?;
     let values = model(estimates)?;
     let mut changes = Vec::with_capacity(estimates.len());
-    for input in 0..estimates.len() {
+    for (input, row) in covariance.iter().enumerate() {
         changes.push(changes_with(
             input,
             estimates,
-            covariance[input][input].sqrt(),
+            row[input].sqrt(),
             values.len(),
             &model,
         )?);

@@ -13,7 +13,7 @@ leaf! {
         high: optional ["any"] -1e9, 1e9;
     }
     outputs |share| { probability ["1"] = share }
-    source { "JCGM 106:2012, The role of measurement uncertainty in conformity assessment", 2012, "7.2 to 7.4, eq. 5", Memory }
+    source { "JCGM 106:2012, The role of measurement uncertainty in conformity assessment", 2012, "7.2 to 7.4", Memory }
 }
 
 /// The probability that the true value lies within the limits.

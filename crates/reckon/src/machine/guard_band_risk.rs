@@ -10,7 +10,7 @@ leaf! {
         standard_uncertainty: number ["any"] 1e-12, 1e9;
     }
     outputs |share| { false_accept ["1"] = share }
-    source { "JCGM 106:2012, 8.3.2; ILAC-G8:09/2019, 4.2", 2019, "guard band w = TL - AL", Read }
+    source { "ILAC-G8, Guidelines on decision rules and statements of conformity", 2019, "p. 8, guard band w = TL - AL", Read }
 }
 
 /// The probability that a value read just at the acceptance limit lies beyond the true limit.

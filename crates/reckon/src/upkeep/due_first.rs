@@ -17,7 +17,7 @@ leaf! {
         days_govern ["1"] = r.days_govern,
         due ["1"] = r.due,
     }
-    source { "US Department of the Army, TM 5-2420-231-10, preventive maintenance checks: whichever comes first", 1990, "chapter 3, introduction", Read }
+    source { "US Department of the Army, TM 5-2420-231-10 and -23-2", 0, "whichever of hours and calendar comes first", Read }
 }
 
 /// What is left of an interval given in hours and in days.

@@ -1,0 +1,209 @@
+//! The catalogue holds what the folders hold, and no leaf breaks whatever it is fed.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use proptest::prelude::*;
+use reckon::catalogue::{LEAVES, find};
+use reckon::{Argument, Leaf, Shape, Value};
+
+#[test]
+fn the_list_and_the_folders_agree() {
+    let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let mut in_folders = BTreeSet::new();
+    for job in std::fs::read_dir(source)
+        .unwrap()
+        .map(Result::unwrap)
+        .filter(|entry| entry.path().is_dir())
+    {
+        for file in std::fs::read_dir(job.path()).unwrap().map(Result::unwrap) {
+            let stem = file
+                .path()
+                .file_stem()
+                .unwrap()
+                .to_str()
+                .unwrap()
+                .to_owned();
+            if stem != "mod" {
+                in_folders.insert(format!("{}.{stem}", job.file_name().to_str().unwrap()));
+            }
+        }
+    }
+    let listed: BTreeSet<String> = LEAVES.iter().map(|leaf| leaf.id.to_owned()).collect();
+    assert_eq!(listed, in_folders);
+    assert_eq!(listed.len(), LEAVES.len(), "a leaf is listed twice");
+}
+
+#[test]
+fn the_list_is_in_order_and_found_by_id() {
+    let ids: Vec<_> = LEAVES.iter().map(|leaf| leaf.id).collect();
+    let mut sorted = ids.clone();
+    sorted.sort_unstable();
+    assert_eq!(ids, sorted);
+    for leaf in LEAVES {
+        assert_eq!(find(leaf.id).unwrap().id, leaf.id);
+    }
+    assert!(find("upkeep.nothing").is_none());
+}
+
+#[test]
+fn declarations_are_sound() {
+    for leaf in LEAVES {
+        assert!(
+            !leaf.outputs.is_empty() && !leaf.source.title.is_empty(),
+            "{}",
+            leaf.id
+        );
+        let names: BTreeSet<_> = leaf.inputs.iter().map(|input| input.name).collect();
+        assert_eq!(
+            names.len(),
+            leaf.inputs.len(),
+            "{}: an input is named twice",
+            leaf.id
+        );
+        for input in leaf.inputs {
+            assert!(input.low < input.high, "{}: {}", leaf.id, input.name);
+            let whole =
+                input.low >= 0.0 && input.high <= f64::from(u32::MAX) && input.high.fract() == 0.0;
+            assert!(
+                whole || !matches!(input.shape, Shape::Whole | Shape::YesNo),
+                "{}: {}",
+                leaf.id,
+                input.name
+            );
+        }
+    }
+}
+
+#[test]
+fn a_leaf_says_which_input_is_at_fault() {
+    let leaf = find("upkeep.due_hours").unwrap();
+    let given = |last: f64| {
+        [
+            Argument::new("last", last),
+            Argument::new("interval", 8.0),
+            Argument::new("now", 9.0),
+        ]
+    };
+    let code = |arguments: &[Argument]| {
+        let refusal = leaf.evaluate(arguments).unwrap_err();
+        (refusal.code(), refusal.input().map(str::to_owned))
+    };
+    assert_eq!(
+        code(&given(-1.0)),
+        ("out-of-range", Some("last".to_owned()))
+    );
+    assert_eq!(
+        code(&given(f64::NAN)),
+        ("not-a-number", Some("last".to_owned()))
+    );
+    assert_eq!(
+        code(&given(1.0)[..2]),
+        ("not-known", Some("now".to_owned()))
+    );
+    assert_eq!(
+        code(&[Argument::new("lost", 1.0)]),
+        ("no-such-input", Some("lost".to_owned()))
+    );
+    let twice = [given(1.0).to_vec(), given(1.0).to_vec()].concat();
+    assert_eq!(code(&twice), ("given-twice", Some("last".to_owned())));
+    assert_eq!(
+        code(&[Argument::new("last", vec![1.0])]),
+        ("wrong-shape", Some("last".to_owned()))
+    );
+    let long = find("upkeep.round_minutes")
+        .unwrap()
+        .evaluate(&[Argument::new("point_seconds", vec![1.0; 5000])]);
+    assert_eq!(long.unwrap_err().code(), "wrong-count");
+    let part = find("upkeep.grease_round_mass")
+        .unwrap()
+        .evaluate(&[Argument::new("fittings", 1.5)]);
+    assert_eq!(part.unwrap_err().code(), "not-whole");
+}
+
+/// Numbers that break formulas: edges of the bounds, of the floats, and beyond both.
+fn hostile(low: f64, high: f64, whole: bool) -> impl Strategy<Value = f64> {
+    let middle = (low + high) / 2.0;
+    let within = if whole {
+        (low..=high).prop_map(f64::round).boxed()
+    } else {
+        (low..=high).boxed()
+    };
+    let edges = vec![
+        low,
+        high,
+        middle,
+        0.0,
+        -0.0,
+        1.0,
+        low.next_up(),
+        high.next_down(),
+        f64::MIN_POSITIVE,
+    ];
+    let beyond = vec![
+        f64::NAN,
+        f64::INFINITY,
+        f64::NEG_INFINITY,
+        f64::MAX,
+        f64::MIN,
+        -1.0,
+    ];
+    prop_oneof![6 => within, 4 => prop::sample::select(edges), 1 => prop::sample::select(beyond)]
+}
+
+fn argument(leaf: &'static Leaf, index: usize) -> BoxedStrategy<Option<Argument>> {
+    let input = &leaf.inputs[index];
+    let number = || {
+        hostile(
+            input.low,
+            input.high,
+            matches!(input.shape, Shape::Whole | Shape::YesNo),
+        )
+    };
+    let value = match input.shape {
+        Shape::List => prop::collection::vec(number(), 0..10)
+            .prop_map(Value::List)
+            .boxed(),
+        _ => number().prop_map(Value::Number).boxed(),
+    };
+    let name = input.name;
+    prop::option::weighted(
+        0.95,
+        value.prop_map(move |value| Argument {
+            name: name.to_owned(),
+            value,
+        }),
+    )
+    .boxed()
+}
+
+fn leaf_and_arguments() -> impl Strategy<Value = (&'static Leaf, Vec<Argument>)> {
+    (0..LEAVES.len()).prop_flat_map(|index| {
+        let leaf = LEAVES[index];
+        let arguments: Vec<_> = (0..leaf.inputs.len())
+            .map(|index| argument(leaf, index))
+            .collect();
+        arguments.prop_map(move |arguments| (leaf, arguments.into_iter().flatten().collect()))
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 20_000, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn whatever_goes_in_nothing_breaks((leaf, arguments) in leaf_and_arguments()) {
+        let once = leaf.evaluate(&arguments);
+        if let Ok(outputs) = &once {
+            prop_assert_eq!(outputs.len(), leaf.outputs.len());
+            for output in outputs {
+                let all_finite = output.value.numbers().iter().chain(&output.half_width).all(|number| number.is_finite());
+                prop_assert!(all_finite, "{}: {:?}", leaf.id, output);
+                prop_assert!(output.half_width.is_none_or(|half| half >= 0.0));
+            }
+            let names_odd = arguments.iter().any(|one| one.value.numbers().iter().any(|number| !number.is_finite()));
+            prop_assert!(!names_odd, "{} took what is no number", leaf.id);
+        }
+        // Same input, same digits.
+        prop_assert_eq!(once, leaf.evaluate(&arguments));
+    }
+}
