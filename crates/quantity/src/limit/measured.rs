@@ -1,7 +1,7 @@
 //! What a measurement says: a value ± U, or only that it lies between two ends.
 
 use super::NotComparable;
-use crate::{Exact, Quantity, Unit};
+use crate::{Exact, Quantity, Uncertain, Unit};
 
 /// An end of an interval.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
@@ -75,6 +75,17 @@ impl Measured {
             high: end(value + &half),
             unit,
         }
+    }
+
+    /// A computed value with its 95 % half width, both in `unit`.
+    #[must_use]
+    pub fn computed(computed: Uncertain, unit: Unit) -> Self {
+        let exact = |value| Exact::from_f64_exact(value).expect("an uncertain value is finite");
+        Self::value(
+            &exact(computed.value()),
+            &exact(computed.plus_minus()),
+            unit,
+        )
     }
 
     /// A go/no-go finding: between two ends, either of which may be left out. Ends out of order are put in order.

@@ -106,12 +106,9 @@ fn mean(readings: &[Measured], unit: Unit) -> Result<Measured, Unjudged> {
         .iter()
         .map(|reading| reading.ends_in(unit))
         .collect::<Result<Vec<_>, _>>()?;
-    let closed: Option<Vec<(Exact, Exact)>> = readings
+    let closed: Option<Vec<(Exact, Exact)>> = ends
         .iter()
-        .zip(&ends)
-        .map(|(_, (low, high))| {
-            Measured::between(low.clone(), high.clone(), unit).middle_and_half()
-        })
+        .map(|(low, high)| Measured::between(low.clone(), high.clone(), unit).middle_and_half())
         .collect();
     if let Some(pairs) = closed {
         let half = pairs
