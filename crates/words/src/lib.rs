@@ -1,1 +1,32 @@
-//! Being laid out.
+//! Every sentence a person reads, by language. What lies below hands up codes and arguments; here they become words.
+//!
+//! The messages are in `lang/<language>/<job>.ftl`, in the Fluent message format; [`Words::say`] fills one. On top of it
+//! there is one file of typed renderers for each job, so that a page or a paper hands over a domain value and never builds a
+//! sentence itself. [`Words::pseudo`] speaks a made-up language: what is still plain English in it bypassed this crate, and
+//! [`plain_runs`] finds it.
+
+mod named;
+mod names;
+mod pseudo;
+mod words;
+
+#[cfg(test)]
+mod check;
+
+mod time;
+
+mod quantity;
+mod reckon;
+
+mod book;
+mod errors;
+mod handover;
+mod journal;
+mod people;
+mod upkeep;
+mod walkround;
+
+pub use named::Named;
+pub use names::{BookNames, Names, NoNames};
+pub use pseudo::{plain_runs, visible_text};
+pub use words::{Arg, Told, Words};

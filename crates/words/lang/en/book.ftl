@@ -1,0 +1,2 @@
+### The machine book: what is wrong with a line of it, what it does not say yet, its fields.
+

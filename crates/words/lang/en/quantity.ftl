@@ -1,0 +1,79 @@
+### What can be wrong with a written quantity, and how quantities are shown.
+### $written: as the person wrote it; $units: possible units; $readings: possible meanings, as a list
+### $nearest: the unit it may stand for; $found, $wanted: kinds of quantity; $first, $second, $unit: units
+### $value, $other: the same quantity in both systems; $more, $low, $high: numbers ready to show
+
+quantity-trouble-empty = Nothing is written here.
+    .next = Write a number and its unit, for example 19 mm.
+quantity-trouble-not-a-number = No number can be read here.
+    .next = Write a number first, then its unit, for example 19 mm or 3/4 in.
+quantity-trouble-no-unit = The number has no unit.
+    .next = Write the unit behind it. These would do: { $units }.
+quantity-trouble-no-unit-known-none = The number has no unit.
+    .next = Write the unit behind it, for example 19 mm.
+quantity-trouble-unknown-unit = “{ $written }” is not a unit known here.
+    .next = Write one of the units of the list in the guide.
+quantity-trouble-unknown-unit-near = “{ $written }” is not a unit known here.
+    .next = Did you mean { $nearest }?
+quantity-trouble-bare-gallon = A gallon may be US or imperial.
+quantity-trouble-bare-quart = A quart may be US or imperial.
+quantity-trouble-bare-pint = A pint may be US or imperial.
+quantity-trouble-bare-ton = A ton may be short, long or metric.
+quantity-trouble-bare-ounce = An ounce may be a weight or a measure of fluid.
+quantity-trouble-decimal-feet = Feet with a decimal point: tenths of a foot, or inches?
+quantity-trouble-comma = The comma may be a decimal sign or a thousands mark.
+quantity-trouble-thousands-mark = This may be a thousands mark or a decimal sign.
+quantity-trouble-feet-inch-fraction = These may be feet, inches and a fraction.
+quantity-ask-which = Write which one you mean: { $readings }.
+quantity-ask-one = If you mean { $readings }, write it so.
+quantity-trouble-wrong-dimension = This is { $found }. Here belongs { $wanted }.
+    .next = Write { $wanted } with its unit.
+quantity-trouble-too-long = This is longer than any measurement.
+    .next = Write the number with the digits you can read, then its unit.
+quantity-trouble-zero-denominator = A fraction over zero is no number.
+    .next = Write the fraction again.
+quantity-trouble-fraction-not-proper = The fraction beside the whole number is one or more.
+    .next = Write it with a fraction smaller than one, for example 6 1/4.
+quantity-trouble-negative-uncertainty = A ± is never below zero.
+    .next = Write the ± without a minus.
+quantity-trouble-only-plus-minus = There is a ± but no value before it.
+    .next = Write the value first, for example 2 in ± 1/16 in.
+quantity-trouble-two-ends = These are two numbers, not one.
+    .next = Write one number. If you are not sure of it, write how far off it may be, for example 7 mm ± 2 mm.
+quantity-trouble-mixed-units = { $first } and { $second } do not go together in one quantity.
+    .next = Write it in one unit.
+quantity-trouble-part-out-of-range = The { $unit } part does not fit beside the larger unit.
+    .next = Write it in one unit, or with the smaller part less than one of the larger.
+
+dimension-length = a length
+dimension-area = an area
+dimension-volume = a volume
+dimension-angle = an angle
+dimension-mass = a mass
+dimension-density = a density
+dimension-unit-weight = a unit weight
+dimension-force = a force
+dimension-torque = a torque
+dimension-pressure = a pressure
+dimension-speed = a speed
+dimension-acceleration = an acceleration
+dimension-duration = a time
+dimension-frequency = turns per time
+dimension-flow-rate = a flow
+dimension-power = a power
+dimension-temperature = a temperature
+dimension-voltage = a voltage
+dimension-current = a current
+dimension-sound-level = a sound level
+dimension-fraction = a part of a whole
+dimension-strokes = strokes of a pump
+dimension-pure = a plain number
+
+in-both = { $value } ({ $other })
+plus-minus = { $value } ± { $more }
+between-gauges = over { $low } and under { $high }
+over-gauge = over { $low }
+under-gauge = under { $high }
+hours-known = { $value } h
+hours-about = { $value } h ± { $more } h
+hours-unknown = hours not known

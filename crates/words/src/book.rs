@@ -1,0 +1,1 @@
+//! The machine book in words.

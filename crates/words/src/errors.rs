@@ -1,0 +1,54 @@
+//! Troubles of the program's surroundings in words: the store, files, addresses.
+
+use crate::{Arg, Told, Words};
+
+impl Words {
+    /// A trouble of the store, by the code and arguments it hands up. A code this program has no sentence for is shown as such.
+    pub fn store_trouble(&self, code: &str, args: &[(&'static str, String)]) -> Told {
+        let key = format!("store-{code}");
+        if !self.has(&key) {
+            return self.told("store-unknown", &[("name", code.into())]);
+        }
+        let args: Vec<(&str, Arg<'_>)> = args
+            .iter()
+            .map(|(name, value)| (*name, value.into()))
+            .collect();
+        self.told(&key, &args)
+    }
+
+    /// What a page says when the answer's status is not 200; one sentence for every status the server gives.
+    pub fn status(&self, status: u16) -> Told {
+        let key = format!("error-{status}");
+        self.told(if self.has(&key) { &key } else { "error-500" }, &[])
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_trouble_of_the_store_says_what_to_do() {
+        let told = Words::english().store_trouble("not-empty", &[("dir", "/srv/yard".into())]);
+        assert_eq!(told.what, "/srv/yard is not empty.");
+        assert_eq!(
+            told.next,
+            "Restore into an empty folder. Nothing is ever overwritten."
+        );
+    }
+
+    #[test]
+    fn a_code_nobody_knows_is_shown() {
+        assert_eq!(
+            Words::english().store_trouble("bent", &[]).what,
+            "The store did not do what was asked (bent)."
+        );
+    }
+
+    #[test]
+    fn a_status_without_a_sentence_is_ours() {
+        let words = Words::english();
+        assert_eq!(words.status(418), words.status(500));
+        assert_eq!(words.status(403).what, "You may not do this.");
+    }
+}

@@ -1,0 +1,147 @@
+//! What sentences look up: the names of people and things, and the yard's clock.
+
+use crate::Words;
+use jiff::{Timestamp, tz::TimeZone};
+use std::collections::BTreeMap;
+use yard::{
+    book::Book,
+    id::{ItemId, MachineId, PersonId, PointId, StationId},
+};
+
+/// Names of people and things, and the time. None where a name is not known: the sentence then says so, or shows the id.
+pub trait Names {
+    /// A person's name.
+    fn person(&self, person: PersonId) -> Option<String>;
+    /// A machine's name.
+    fn machine(&self, machine: &MachineId) -> Option<String>;
+    /// A station's name.
+    fn station(&self, station: &StationId) -> Option<String>;
+    /// What a point is, in the book's words.
+    fn point(&self, point: &PointId) -> Option<String>;
+    /// A pose, joint, fluid, part, ram, rest step, weakness or control, in the book's words.
+    fn item(&self, item: &ItemId) -> Option<String>;
+    /// The time now.
+    fn now(&self) -> Timestamp;
+    /// The yard's time zone.
+    fn zone(&self) -> &TimeZone;
+}
+
+/// Names out of one machine's book and the yard's table of people.
+#[derive(Clone, Copy, Debug)]
+pub struct BookNames<'a> {
+    /// The machine's book, where there is one.
+    pub book: Option<&'a Book>,
+    /// People by id.
+    pub people: &'a BTreeMap<PersonId, String>,
+    /// Now.
+    pub now: Timestamp,
+    /// The yard's time zone.
+    pub zone: &'a TimeZone,
+}
+
+impl Names for BookNames<'_> {
+    fn person(&self, person: PersonId) -> Option<String> {
+        self.people.get(&person).cloned()
+    }
+    fn machine(&self, machine: &MachineId) -> Option<String> {
+        let identity = &self.book?.machine;
+        (identity.id == *machine).then(|| identity.name.clone())
+    }
+    fn station(&self, station: &StationId) -> Option<String> {
+        self.book?
+            .stations
+            .iter()
+            .find(|s| s.id == *station)
+            .map(|s| s.name.clone())
+    }
+    fn point(&self, point: &PointId) -> Option<String> {
+        self.book?
+            .points
+            .iter()
+            .find(|p| p.id == *point)
+            .map(|p| p.what.clone())
+    }
+    fn item(&self, item: &ItemId) -> Option<String> {
+        item_of(self.book?, item)
+    }
+    fn now(&self) -> Timestamp {
+        self.now
+    }
+    fn zone(&self) -> &TimeZone {
+        self.zone
+    }
+}
+
+fn item_of(book: &Book, item: &ItemId) -> Option<String> {
+    let named: [&mut dyn Iterator<Item = (&ItemId, &String)>; 8] = [
+        &mut book.poses.iter().map(|pose| (&pose.id, &pose.what)),
+        &mut book.joints.iter().map(|joint| (&joint.id, &joint.name)),
+        &mut book.fluids.iter().map(|fluid| (&fluid.id, &fluid.name)),
+        &mut book.parts.iter().map(|part| (&part.id, &part.what)),
+        &mut book.rams.iter().map(|ram| (&ram.id, &ram.name)),
+        &mut book.rest.iter().map(|step| (&step.id, &step.what)),
+        &mut book
+            .weaknesses
+            .iter()
+            .map(|weakness| (&weakness.id, &weakness.what)),
+        &mut book
+            .controls
+            .iter()
+            .map(|control| (&control.id, &control.name)),
+    ];
+    named
+        .into_iter()
+        .flatten()
+        .find(|(id, _)| *id == item)
+        .map(|(_, name)| name.clone())
+}
+
+/// Knows nobody and nothing: sentences show ids, times are in UTC.
+#[derive(Clone, Copy, Debug)]
+pub struct NoNames {
+    /// Now.
+    pub now: Timestamp,
+}
+
+impl Names for NoNames {
+    fn person(&self, _: PersonId) -> Option<String> {
+        None
+    }
+    fn machine(&self, _: &MachineId) -> Option<String> {
+        None
+    }
+    fn station(&self, _: &StationId) -> Option<String> {
+        None
+    }
+    fn point(&self, _: &PointId) -> Option<String> {
+        None
+    }
+    fn item(&self, _: &ItemId) -> Option<String> {
+        None
+    }
+    fn now(&self) -> Timestamp {
+        self.now
+    }
+    fn zone(&self) -> &TimeZone {
+        const { &TimeZone::UTC }
+    }
+}
+
+impl Words {
+    /// A person's name, or that it was removed.
+    pub fn person(&self, person: PersonId, names: &dyn Names) -> String {
+        names
+            .person(person)
+            .unwrap_or_else(|| self.text("somebody"))
+    }
+
+    /// What a point is; its id where the book does not have it.
+    pub fn point(&self, point: &PointId, names: &dyn Names) -> String {
+        names.point(point).unwrap_or_else(|| point.to_string())
+    }
+
+    /// What an item of the book is; its id where the book does not have it.
+    pub fn item(&self, item: &ItemId, names: &dyn Names) -> String {
+        names.item(item).unwrap_or_else(|| item.to_string())
+    }
+}

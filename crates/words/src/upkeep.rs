@@ -1,0 +1,119 @@
+//! What is due, and the hours run with their ±.
+
+use crate::{Names, Words};
+use quantity::Exact;
+use yard::state::LifeHours;
+
+impl Words {
+    /// Hours run: "1234.5 h", with ± where some were not counted by a meter.
+    pub fn life_hours(&self, hours: Option<&LifeHours>) -> String {
+        match hours {
+            None => self.text("hours-unknown"),
+            Some(known) if known.plus_minus.is_zero() => self.say(
+                "hours-known",
+                &[("value", self.hours_number(&known.hours).into())],
+            ),
+            Some(known) => {
+                let (value, more) = (
+                    self.hours_number(&known.hours),
+                    self.hours_number(&known.plus_minus),
+                );
+                self.say(
+                    "hours-about",
+                    &[("value", value.into()), ("more", more.into())],
+                )
+            }
+        }
+    }
+
+    /// Hours to a tenth, as a meter shows them; a whole number without its point.
+    pub fn hours_number(&self, hours: &Exact) -> String {
+        let tenths = (hours * Exact::from(10)).round_half_even();
+        let Some(tenths) = tenths.to_i64() else {
+            return tenths.to_string();
+        };
+        let sign = if tenths < 0 { "−" } else { "" };
+        match (tenths.abs() / 10, tenths.abs() % 10) {
+            (whole, 0) => format!("{sign}{whole}"),
+            (whole, tenth) => format!("{sign}{whole}.{tenth}"),
+        }
+    }
+
+    /// A line of what comes next: the point, at which hours, on which date; whichever comes first.
+    pub fn due(
+        &self,
+        point: &yard::id::PointId,
+        at_hours: Option<&Exact>,
+        on: Option<jiff::civil::Date>,
+        names: &dyn Names,
+    ) -> String {
+        let point = ("point", self.point(point, names).into());
+        let hours = at_hours.map(|hours| ("hours", self.hours_number(hours).into()));
+        let date = on.map(|date| ("date", self.date(date).into()));
+        match (hours, date) {
+            (Some(hours), Some(date)) => self.say("due-at-hours-or-on", &[point, hours, date]),
+            (Some(hours), None) => self.say("due-at-hours", &[point, hours]),
+            (None, Some(date)) => self.say("due-on", &[point, date]),
+            (None, None) => self.say("due-unknown", &[point]),
+        }
+    }
+
+    /// How many fittings are done: "21 of 23 fittings".
+    pub fn fittings_done(&self, done: u32, of: u32) -> String {
+        self.say("fittings-done", &[("n", done.into()), ("of", of.into())])
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used)]
+mod tests {
+    use super::*;
+    use crate::NoNames;
+    use jiff::{Timestamp, civil::date};
+    use yard::id::PointId;
+
+    fn exact(text: &str) -> Exact {
+        Exact::parse(text).unwrap()
+    }
+
+    #[test]
+    fn hours_are_shown_to_a_tenth() {
+        let words = Words::english();
+        let shown = ["1234.5", "1234", "0.04", "1234.56", "-2.5"]
+            .map(|text| words.hours_number(&exact(text)));
+        assert_eq!(shown, ["1234.5", "1234", "0", "1234.6", "−2.5"]);
+    }
+
+    #[test]
+    fn hours_carry_their_uncertainty() {
+        let words = Words::english();
+        let known = |more: &str| LifeHours {
+            hours: exact("5120.4"),
+            plus_minus: exact(more),
+        };
+        assert_eq!(words.life_hours(Some(&known("0"))), "5120.4 h");
+        assert_eq!(words.life_hours(Some(&known("30"))), "5120.4 h ± 30 h");
+        assert_eq!(words.life_hours(None), "hours not known");
+    }
+
+    #[test]
+    fn what_comes_first_is_said() {
+        let (words, names) = (
+            Words::english(),
+            NoNames {
+                now: Timestamp::UNIX_EPOCH,
+            },
+        );
+        let point = PointId::new("engine-oil").unwrap();
+        let due = |hours: Option<&Exact>, on| words.due(&point, hours, on, &names);
+        assert_eq!(
+            due(Some(&exact("250")), Some(date(2026, 12, 1))),
+            "engine-oil: at 250 h or on 1 Dec 2026, whichever comes first"
+        );
+        assert_eq!(due(Some(&exact("250")), None), "engine-oil: at 250 h");
+        assert_eq!(
+            due(None, None),
+            "engine-oil: not known when, because the hours are not known"
+        );
+    }
+}
