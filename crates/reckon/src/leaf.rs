@@ -1,5 +1,7 @@
 //! A formula's leaf: what it takes, what it gives, where it comes from, and the macro that declares it.
 
+use quantity::{Quantity, Unit};
+
 use crate::refusal::Refusal;
 use crate::value::{Argument, Output, Value};
 
@@ -172,6 +174,37 @@ impl Leaf {
 }
 
 impl Input {
+    /// The declared unit in the list of units a person may write; none where it is "any", or a rate not in that list.
+    pub fn known_unit(&self) -> Option<Unit> {
+        match self.unit {
+            "1" => Some(Unit::One),
+            unit => Unit::find(unit),
+        }
+    }
+
+    /// A written quantity as a number in the declared unit, and half the width of its interval where it has a ±.
+    ///
+    /// Where the unit is "any" the quantity's own unit stands; that its neighbours have the same one is for the
+    /// caller to see to. A rate whose unit is in no list is written as a bare number.
+    ///
+    /// # Errors
+    /// `WrongUnit` where the quantity measures something else.
+    pub fn number_of(&self, quantity: &Quantity) -> Result<(f64, Option<f64>), Refusal> {
+        let unit = match self.unit {
+            "any" => quantity.unit(),
+            _ => self.known_unit().unwrap_or(Unit::One),
+        };
+        let wrong = Refusal::WrongUnit {
+            input: self.name,
+            wanted: self.unit,
+        };
+        let number = quantity.in_unit(unit).ok_or(wrong)?;
+        Ok((
+            number.to_f64(),
+            quantity.plus_minus_in(unit).map(|half| half.to_f64()),
+        ))
+    }
+
     fn check(&self, arguments: &[Argument]) -> Result<(), Refusal> {
         let input = self.name;
         let Some(argument) = arguments.iter().find(|argument| argument.name == input) else {

@@ -25,6 +25,7 @@ pub mod machine;
 pub mod upkeep;
 pub mod validation;
 
+pub use catalogue::{LEAVES, find};
 pub use figure::{Figure, FigureInput, Origin};
 pub use leaf::{Basis, Input, Leaf, OutputKind, Shape, Source};
 pub use normal::{normal_cumulative, normal_tail};

@@ -37,6 +37,13 @@ pub enum Refusal {
         /// The input's name.
         input: &'static str,
     },
+    /// The quantity measures something else than the input.
+    WrongUnit {
+        /// The input's name.
+        input: &'static str,
+        /// The unit the leaf declares.
+        wanted: &'static str,
+    },
     /// The value must be a whole number and is not.
     NotWhole {
         /// The input's name.
@@ -77,6 +84,7 @@ impl Refusal {
             Refusal::WrongShape { .. } => "wrong-shape",
             Refusal::WrongCount { .. } => "wrong-count",
             Refusal::NotANumber { .. } => "not-a-number",
+            Refusal::WrongUnit { .. } => "wrong-unit",
             Refusal::NotWhole { .. } => "not-whole",
             Refusal::OutOfRange { .. } => "out-of-range",
             Refusal::Contradiction { what } => what,
@@ -92,6 +100,7 @@ impl Refusal {
             | Refusal::WrongShape { input }
             | Refusal::WrongCount { input, .. }
             | Refusal::NotANumber { input }
+            | Refusal::WrongUnit { input, .. }
             | Refusal::NotWhole { input, .. }
             | Refusal::OutOfRange { input, .. } => Some(input),
             Refusal::NoSuchInput { input } => Some(input),

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use proptest::prelude::*;
+use quantity::{Habits, Unit, parse};
 use reckon::catalogue::{LEAVES, find};
 use reckon::{Argument, Leaf, Shape, Value};
 
@@ -119,6 +120,49 @@ fn a_leaf_says_which_input_is_at_fault() {
         .unwrap()
         .evaluate(&[Argument::new("fittings", 1.5)]);
     assert_eq!(part.unwrap_err().code(), "not-whole");
+}
+
+#[test]
+fn units_are_those_a_person_may_write() {
+    // Rates nobody writes by hand, and the unit that only has to agree with its neighbours.
+    let special = ["any", "1/s", "1/L", "N/m"];
+    for leaf in LEAVES {
+        for input in leaf.inputs {
+            let known = input.known_unit().is_some() != special.contains(&input.unit);
+            assert!(known, "{}: {} in {}", leaf.id, input.name, input.unit);
+        }
+        for output in leaf.outputs {
+            let known = output.unit == "1"
+                || special.contains(&output.unit)
+                || Unit::find(output.unit).is_some();
+            assert!(known, "{}: {} in {}", leaf.id, output.name, output.unit);
+        }
+    }
+}
+
+#[test]
+fn a_written_quantity_comes_in_the_unit_of_the_leaf() {
+    let written = |text: &str| parse(text, &Habits::default(), None).unwrap();
+    let sag = find("machine.sag_tension_ratio")
+        .unwrap()
+        .input("sag_before")
+        .unwrap();
+    assert_eq!(
+        sag.number_of(&written("1 1/4 in ± 1/16 in")),
+        Ok((31.75, Some(1.5875)))
+    );
+    assert_eq!(sag.number_of(&written("19 mm")), Ok((19.0, None)));
+    assert_eq!(
+        sag.number_of(&written("180 bar")).unwrap_err().code(),
+        "wrong-unit"
+    );
+    let measured = find("machine.conformity_probability")
+        .unwrap()
+        .input("measured")
+        .unwrap();
+    assert_eq!(measured.number_of(&written("180 bar")), Ok((180.0, None)));
+    let days = find("upkeep.due_days").unwrap().input("interval").unwrap();
+    assert_eq!(days.number_of(&written("2 weeks")), Ok((14.0, None)));
 }
 
 /// Numbers that break formulas: edges of the bounds, of the floats, and beyond both.
