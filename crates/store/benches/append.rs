@@ -1,0 +1,5 @@
+//! Durable appends beside plain SQLite doing the same statements, and reading back.
+
+fn main() {
+    divan::main();
+}

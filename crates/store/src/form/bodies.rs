@@ -1,0 +1,106 @@
+//! Forms of the bodies: one for each kind, as its newest version is written.
+
+use super::{
+    answers::AnsweredForm,
+    leaf::{
+        Day, EntryRef, ItemRef, MachineRef, PersonRef, PhotoRef, PointRef, RoundRef, Thing, Time,
+        Written,
+    },
+    shape::{Form, struct_form, word_form},
+};
+use serde::{Deserialize, Serialize};
+use yard::{
+    book::Severity,
+    entry::{
+        Adjustment, BookAdopted, EngineLeft, Evidence, Fault, GapAccepted, Greasing, Handover,
+        Lesson, MeterChange, MeterReading, MovePermit, Note, PartFitted, PhotoNote, Purchase,
+        Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose, Ruling, RulingSays, Run,
+        RunPart, SignOff, StandDown, TopUp, WalkRound,
+    },
+    people::Role,
+};
+
+// The book and the meter.
+struct_form!(BookAdoptedForm for BookAdopted { text: String } maybe { why: String });
+struct_form!(GapAcceptedForm for GapAccepted { gap: String, why: String });
+struct_form!(MeterReadingForm for MeterReading { shows: Written });
+struct_form!(MeterChangeForm for MeterChange { new_first: Written, why: String } maybe { old_last: Written, unmetered: Written });
+struct_form!(RulingForm for Ruling { about: EntryRef, says: RulingSaysForm, why: String });
+
+// Rounds, runs, handovers.
+struct_form!(WalkRoundForm for WalkRound { round: RoundRef, book: EntryRef, purpose: RoundPurposeWord, from_paper: bool }
+    maybe { hours: Written, closes: EvidenceForm } lists { answers: AnsweredForm });
+struct_form!(EvidenceForm for Evidence { verdict: String, reasons: Vec<String>, book: EntryRef, program: String });
+struct_form!(RunForm for Run { part: RunPartWord } maybe { hours: Written, work: String, in_sight_of: PersonRef } lists { amiss: String });
+struct_form!(HandoverForm for Handover { book: EntryRef, engine: EngineLeftWord } maybe { hours: Written, next: String } lists { steps: RestAnswerForm });
+struct_form!(RestAnswerForm for RestAnswer { step: ItemRef, state: RestStateWord } maybe { note: String });
+
+// Upkeep.
+struct_form!(GreasingForm for Greasing {} lists { fittings: AnsweredForm, mends: Thing });
+struct_form!(TopUpForm for TopUp { added: Written } maybe { fluid: ItemRef, grade: String } lists { mends: Thing });
+struct_form!(AdjustmentForm for Adjustment { what: String } maybe { point: PointRef, event: ItemRef } lists { mends: Thing });
+struct_form!(FaultForm for Fault { what: String, severity: SeverityWord } maybe { point: PointRef });
+struct_form!(RepairForm for Repair { what: String } maybe { cost: String, event: ItemRef } lists { mends: Thing });
+struct_form!(PartFittedForm for PartFitted { what: String } maybe { part: ItemRef, point: PointRef, event: ItemRef });
+struct_form!(PurchaseForm for Purchase { what: String } maybe { cost: String });
+
+// Standing down and releasing.
+struct_form!(StandDownForm for StandDown { why: String });
+struct_form!(ReleaseForm for Release { mended: String } lists { lifts: Thing });
+struct_form!(MovePermitForm for MovePermit { who: PersonRef, how_far: Written, until: Time, how: String });
+
+// People, notes.
+struct_form!(LessonForm for Lesson { person: PersonRef, what: String });
+struct_form!(SignOffForm for SignOff { person: PersonRef, given: bool, in_sight: bool } maybe { until: Day, limits: String });
+struct_form!(RoleGivenForm for RoleGiven { person: PersonRef } maybe { role: RoleWord } lists { machines: MachineRef });
+struct_form!(NoteForm for Note { text: String } maybe { point: PointRef });
+struct_form!(PhotoNoteForm for PhotoNote { photo: PhotoRef } maybe { of: Thing, text: String });
+
+word_form!(RoundPurposeWord for RoundPurpose { Start = "start", Relief = "relief", After = "after" });
+word_form!(RunPartWord for RunPart { Start = "start", During = "during", End = "end" });
+word_form!(EngineLeftWord for EngineLeft { Off = "off", Running = "running", NotSaid = "not-said" });
+word_form!(RestStateWord for RestState { Proven = "proven", Done = "done", NotDone = "not-done", OnLock = "on-lock" });
+word_form!(SeverityWord for Severity { Note = "note", Care = "care", StandDown = "stand-down" });
+word_form!(RoleWord for Role { Visitor = "visitor", Learner = "learner", Operator = "operator", Deputy = "deputy", Steward = "steward" });
+
+/// `"reading-wrong"`, `{"meter-replaced": {"unmetered": "12 h"}}`, …
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum RulingSaysForm {
+    MeterReplaced {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        unmetered: Option<Written>,
+    },
+    MeterRolledOver,
+    ReadingWrong,
+    ReadingRight,
+    Answered,
+}
+
+impl Form for RulingSaysForm {
+    type Of = RulingSays;
+
+    fn write(of: &RulingSays) -> Self {
+        match of {
+            RulingSays::MeterReplaced { unmetered } => Self::MeterReplaced {
+                unmetered: Form::write(unmetered),
+            },
+            RulingSays::MeterRolledOver => Self::MeterRolledOver,
+            RulingSays::ReadingWrong => Self::ReadingWrong,
+            RulingSays::ReadingRight => Self::ReadingRight,
+            RulingSays::Answered => Self::Answered,
+        }
+    }
+
+    fn read(self) -> RulingSays {
+        match self {
+            Self::MeterReplaced { unmetered } => RulingSays::MeterReplaced {
+                unmetered: unmetered.read(),
+            },
+            Self::MeterRolledOver => RulingSays::MeterRolledOver,
+            Self::ReadingWrong => RulingSays::ReadingWrong,
+            Self::ReadingRight => RulingSays::ReadingRight,
+            Self::Answered => RulingSays::Answered,
+        }
+    }
+}
