@@ -32,7 +32,6 @@ fn cases() -> BTreeMap<PathBuf, Case> {
         match Case::read(&text) {
             Some(Ok(case)) => _ = cases.insert(path, case),
             Some(Err(fault)) => faults.push(format!("{}: {fault}", path.display())),
-            // What opens like a case must be one; manifests and readmes open with a heading.
             None if text.starts_with("+++") => {
                 faults.push(format!("{}: names no leaf", path.display()))
             }
@@ -41,6 +40,13 @@ fn cases() -> BTreeMap<PathBuf, Case> {
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
     cases
+}
+
+fn of_our_jobs(path: &Path) -> bool {
+    let folder = path.parent().and_then(Path::file_name);
+    LEAVES
+        .iter()
+        .any(|leaf| folder.is_some_and(|folder| folder == leaf.job()))
 }
 
 #[test]

@@ -44,7 +44,7 @@ pub fn conformity_probability(
         (Some(low), None) => Ok(normal_tail(z(low))),
         (None, Some(high)) => Ok(normal_cumulative(z(high))),
         (Some(low), Some(high)) => {
-            Ok((normal_cumulative(z(high)) - normal_cumulative(z(low))).clamp(0.0, 1.0))
+            Ok((normal_cumulative(z(high)) - normal_cumulative(z(low))).max(0.0))
         }
     }
 }
