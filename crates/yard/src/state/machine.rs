@@ -32,6 +32,8 @@ pub struct MachineState {
     pub rounds: BTreeMap<RoundId, Round>,
     /// Everything found wrong and not yet closed for good, and what was closed (kept for history).
     pub findings: BTreeMap<FaultRef, Finding>,
+    /// When each entry that mends or releases something was made.
+    pub closed_at: BTreeMap<EntryId, Timestamp>,
     /// Permits to move, newest last.
     pub permits: Vec<(EntryId, Timestamp, MovePermit)>,
     /// The last handover.
@@ -65,7 +67,9 @@ impl MachineState {
     }
     /// The book of a revision, where it was adopted and read.
     pub fn revision(&self, revision: EntryId) -> Option<&Adopted> {
-        self.books.iter().find(|adopted| adopted.revision == revision)
+        self.books
+            .iter()
+            .find(|adopted| adopted.revision == revision)
     }
     /// Today's id of a point that may have been renamed.
     pub fn point_today(&self, point: &PointId) -> PointId {
@@ -74,7 +78,10 @@ impl MachineState {
     /// The finding of this name, also where the name holds a point's older id.
     pub fn finding(&self, name: &FaultRef) -> Option<&Finding> {
         let point = name.point.as_ref().map(|point| self.point_today(point));
-        self.findings.get(&FaultRef { entry: name.entry, point })
+        self.findings.get(&FaultRef {
+            entry: name.entry,
+            point,
+        })
     }
     /// Everything asked and not settled, entry by entry.
     pub fn asked(&self) -> impl Iterator<Item = &Question> {
@@ -145,7 +152,7 @@ pub struct HourHistory {
     /// one, nobody can tell the hours.
     pub doubted: Vec<EntryId>,
     /// Accepted readings, in order: the history one looks back on.
-    pub readings: Vec<Reading>,
+    pub readings: Vec<HoursRead>,
 }
 
 impl HourHistory {
@@ -157,7 +164,7 @@ impl HourHistory {
 
 /// One accepted reading of the hour meter.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Reading {
+pub struct HoursRead {
     /// Entry it stands in.
     pub entry: EntryId,
     /// When.

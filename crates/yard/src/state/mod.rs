@@ -3,8 +3,10 @@
 //! A state keeps what was said, not what follows from it: findings stay open until an entry *names* them, and whether an
 //! open finding stands the machine down is for the verdict's rules, with today's book.
 
+mod fold;
 mod machine;
 mod person;
 
+pub use fold::{ReadText, fold_machine, fold_machine_reading, fold_yard};
 pub use machine::*;
 pub use person::*;

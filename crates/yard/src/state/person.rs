@@ -24,20 +24,34 @@ pub struct PersonState {
 impl PersonState {
     /// The role held in the whole yard at a time; visitor where none was given.
     pub fn role_at(&self, when: Timestamp) -> Role {
-        in_force(&self.roles, when).and_then(|(_, role)| role).unwrap_or(Role::Visitor)
+        in_force(&self.roles, when)
+            .and_then(|(_, role)| role)
+            .unwrap_or(Role::Visitor)
     }
     /// The role held on one machine at a time: that of the whole yard, or one given for this machine since.
     pub fn role_on(&self, machine: &MachineId, when: Timestamp) -> Role {
         let whole = in_force(&self.roles, when);
-        let here = self.on_machines.get(machine).and_then(|roles| in_force(roles, when));
-        let later = here.filter(|(since, _)| whole.is_none_or(|(whole_since, _)| *since >= whole_since));
-        later.and_then(|(_, role)| role).unwrap_or_else(|| self.role_at(when))
+        let here = self
+            .on_machines
+            .get(machine)
+            .and_then(|roles| in_force(roles, when));
+        let later =
+            here.filter(|(since, _)| whole.is_none_or(|(whole_since, _)| *since >= whole_since));
+        later
+            .and_then(|(_, role)| role)
+            .unwrap_or_else(|| self.role_at(when))
     }
 }
 
 /// The last of these roles given up to a time, with its time.
-fn in_force(roles: &[(Timestamp, Option<Role>, EntryId)], when: Timestamp) -> Option<(Timestamp, Option<Role>)> {
-    let (since, role, _) = roles.iter().take_while(|(since, ..)| *since <= when).last()?;
+fn in_force(
+    roles: &[(Timestamp, Option<Role>, EntryId)],
+    when: Timestamp,
+) -> Option<(Timestamp, Option<Role>)> {
+    let (since, role, _) = roles
+        .iter()
+        .take_while(|(since, ..)| *since <= when)
+        .last()?;
     Some((*since, *role))
 }
 
@@ -59,10 +73,14 @@ pub struct YardState {
 impl YardState {
     /// The role a person held at a time.
     pub fn role_at(&self, person: PersonId, when: Timestamp) -> Role {
-        self.people.get(&person).map_or(Role::Visitor, |p| p.role_at(when))
+        self.people
+            .get(&person)
+            .map_or(Role::Visitor, |p| p.role_at(when))
     }
     /// The role a person held on one machine at a time.
     pub fn role_on(&self, person: PersonId, machine: &MachineId, when: Timestamp) -> Role {
-        self.people.get(&person).map_or(Role::Visitor, |p| p.role_on(machine, when))
+        self.people
+            .get(&person)
+            .map_or(Role::Visitor, |p| p.role_on(machine, when))
     }
 }

@@ -1,1 +1,11 @@
 //! What is due, what wears, what keeps failing: hours through every meter, due times, fittings counted.
+
+mod fittings;
+mod hours;
+mod next_due;
+mod repeats;
+
+pub use fittings::{fittings, fittings_done};
+pub use hours::{hours_figure, life_hours, meter_at};
+pub use next_due::{DueLine, next_due};
+pub use repeats::{Repeat, repeats};

@@ -1,5 +1,22 @@
 //! What must be looked at now, along the lap, and what an answer means.
 
+mod due;
+mod make;
+mod measure;
+mod order;
 mod plan;
+mod relief;
+mod today;
+mod weekly;
+mod weigh;
 
+pub use due::{due, due_for};
+pub use make::{plan, whole};
+pub use measure::measured;
+pub use order::numbers;
 pub use plan::*;
+pub use today::day_of;
+pub use weigh::{Weighed, fits_kind, says, weigh};
+
+pub(crate) use due::{EventDue, Time, due_after_event, span};
+pub(crate) use today::Today;

@@ -1,0 +1,280 @@
+//! The hour meter: readings accepted, readings in question, and life hours through every change of meter.
+//!
+//! Nothing is decided silently. A meter that fell may have been replaced, have rolled over, have shown 0 once or been typed
+//! wrongly: after one reading these look the same. So the reading is asked about and left out. A later reading that fits
+//! only the old line shows that counting goes on, and the question about the one reading stays; as long as readings fit the
+//! new line, the hours are in question, and nobody can tell them until somebody rules.
+
+use super::super::{Asks, HourHistory, HoursRead, LifeHours, Segment};
+use crate::{
+    book::{Meter as BookMeter, MeterKind},
+    entry::{MeterChange, RulingSays},
+    id::EntryId,
+};
+use jiff::Timestamp;
+use quantity::{Exact, Quantity, Unit};
+use reckon::{transposed_candidates, upkeep::hours_possible::hours_possible};
+
+/// The smallest step most meters show, hours; so much of an advance may be rounding. Common practice, no source.
+const STEP: f64 = 0.1;
+/// A meter that counts turns runs ahead of the clock at full speed: rated speed over the meter's base speed is about 1.5 at
+/// most. From memory; the bound is what can be, not what is usual.
+const FASTEST_TURNS: f64 = 1.5;
+/// So many lines in question are still compared with a new reading.
+const LINES_COMPARED: usize = 8;
+
+/// A reading as it stands in an entry.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Read<'a> {
+    /// Entry it stands in.
+    pub(super) entry: EntryId,
+    /// When.
+    pub(super) at: Timestamp,
+    /// What was ruled about that entry.
+    pub(super) ruled: Option<&'a RulingSays>,
+}
+
+/// The meter as the fold follows it.
+#[derive(Debug)]
+pub(super) struct Meter {
+    /// What is kept of it.
+    pub(super) history: HourHistory,
+    /// Life hours when the running segment began, and their ±.
+    before: LifeHours,
+    /// When the accepted line last moved: what can have been run counts from there, so that a hand that stuck may catch up.
+    moved_at: Timestamp,
+    lines: Vec<Line>,
+    rolls_over_at: Option<Exact>,
+    pace: f64,
+}
+
+/// Readings that fit one another but not the accepted line.
+#[derive(Clone, Debug)]
+struct Line {
+    begun_by: EntryId,
+    last: Exact,
+    moved_at: Timestamp,
+}
+
+impl Meter {
+    /// A meter nobody has read yet. Its kind and where it rolls over are those of today's book.
+    pub(super) fn new(book: Option<&BookMeter>) -> Self {
+        let turns = book.is_some_and(|meter| meter.kind == MeterKind::Revolutions);
+        Self {
+            history: HourHistory::default(),
+            before: LifeHours {
+                hours: Exact::zero(),
+                plus_minus: Exact::zero(),
+            },
+            moved_at: Timestamp::MIN,
+            lines: Vec::new(),
+            rolls_over_at: book
+                .and_then(|meter| meter.rolls_over_at.as_ref())
+                .and_then(|at| at.in_unit(Unit::Hour)),
+            pace: if turns { FASTEST_TURNS } else { 1.0 },
+        }
+    }
+
+    /// Life hours now; none while nobody has read the meter or the last readings are in question.
+    pub(super) fn life(&self) -> Option<LifeHours> {
+        let segment = self
+            .history
+            .segments
+            .last()
+            .filter(|_| !self.history.in_question())?;
+        let run = &segment.last - &segment.first + &segment.rolled;
+        Some(LifeHours {
+            hours: &self.before.hours + run,
+            plus_minus: self.before.plus_minus.clone(),
+        })
+    }
+
+    /// Takes a reading. Gives what must be asked, where it cannot simply be counted on.
+    pub(super) fn read(&mut self, read: Read<'_>, shows: Exact) -> Option<Asks> {
+        let Some(last) = self
+            .history
+            .segments
+            .last()
+            .map(|segment| segment.last.clone())
+        else {
+            return self.first(read, shows);
+        };
+        let rolls = self.rolls_over_at.clone();
+        match (read.ruled, rolls) {
+            (Some(RulingSays::ReadingWrong), _) => return None,
+            (Some(RulingSays::MeterReplaced { unmetered }), _) => {
+                self.begin(read, shows.clone(), shows, unmetered.clone())
+            }
+            (Some(RulingSays::MeterRolledOver), Some(turn)) if shows < last => {
+                self.roll(read, shows, &turn)
+            }
+            (Some(RulingSays::ReadingRight), _) if shows < last => {
+                self.begin(read, shows.clone(), shows, None)
+            }
+            (Some(RulingSays::ReadingRight), _) => self.accept(read, shows),
+            _ => return self.unruled(read, &last, shows),
+        }
+        None
+    }
+
+    /// Takes a change of meter: the old one's last reading, the hours neither counted, the new one's first reading.
+    pub(super) fn change(&mut self, read: Read<'_>, change: &MeterChange) -> Option<Asks> {
+        let old_last = change
+            .old_last
+            .as_ref()
+            .and_then(|old| old.in_unit(Unit::Hour));
+        let new_first = change
+            .new_first
+            .in_unit(Unit::Hour)
+            .unwrap_or_else(Exact::zero);
+        // A ruling about a change is about the old meter's last reading: what is said of the new one is the change itself.
+        let ruled = read
+            .ruled
+            .filter(|says| !matches!(says, RulingSays::MeterReplaced { .. }));
+        let asks = old_last.and_then(|old| self.read(Read { ruled, ..read }, old));
+        self.begin(read, new_first.clone(), new_first, change.unmetered.clone());
+        asks
+    }
+
+    /// The first reading ever is free: the meter is taken to have come with the machine.
+    fn first(&mut self, read: Read<'_>, shows: Exact) -> Option<Asks> {
+        if read.ruled == Some(&RulingSays::ReadingWrong) {
+            return None;
+        }
+        if shows.is_negative() {
+            return Some(Asks::MeterFell {
+                from: Exact::zero(),
+                to: shows,
+            });
+        }
+        self.begin(read, Exact::zero(), shows, None);
+        None
+    }
+
+    fn unruled(&mut self, read: Read<'_>, last: &Exact, shows: Exact) -> Option<Asks> {
+        let fits_old = self.fits(last, self.moved_at, &shows, read.at);
+        let newest = self
+            .lines
+            .iter()
+            .rposition(|line| self.fits(&line.last, line.moved_at, &shows, read.at));
+        let newest = newest.filter(|at| at + LINES_COMPARED >= self.lines.len());
+        match (fits_old, newest) {
+            (true, None) => {
+                self.accept(read, shows);
+                None
+            }
+            (_, Some(at)) => {
+                let line = &mut self.lines[at];
+                if shows != line.last {
+                    line.moved_at = read.at;
+                }
+                line.last = shows;
+                None
+            }
+            (false, None) => Some(self.doubt(read, last, shows)),
+        }
+    }
+
+    fn doubt(&mut self, read: Read<'_>, last: &Exact, shows: Exact) -> Asks {
+        self.lines.push(Line {
+            begun_by: read.entry,
+            last: shows.clone(),
+            moved_at: read.at,
+        });
+        self.history.doubted = self.lines.iter().map(|line| line.begun_by).collect();
+        if shows < *last {
+            return Asks::MeterFell {
+                from: last.clone(),
+                to: shows,
+            };
+        }
+        let passed = self.passed(self.moved_at, read.at);
+        let typed = shows.to_f64().to_string();
+        let perhaps = transposed_candidates(last.to_f64(), &typed, passed * self.pace + STEP);
+        let perhaps = perhaps
+            .into_iter()
+            .filter_map(|hours| Exact::parse(&hours.to_string()))
+            .collect();
+        let passed = Exact::from_f64_exact(passed).unwrap_or_else(Exact::zero);
+        Asks::MeterJumped {
+            from: last.clone(),
+            to: shows,
+            passed,
+            perhaps,
+        }
+    }
+
+    /// Whether a meter can have gone from `last` to `shows` in the time between.
+    fn fits(&self, last: &Exact, moved_at: Timestamp, shows: &Exact, at: Timestamp) -> bool {
+        let advance = (shows - last).to_f64();
+        hours_possible(advance, self.passed(moved_at, at) * self.pace, STEP).possible
+    }
+
+    /// Clock hours between two times.
+    fn passed(&self, from: Timestamp, to: Timestamp) -> f64 {
+        to.duration_since(from).as_secs_f64().max(0.0) / 3600.0
+    }
+
+    fn accept(&mut self, read: Read<'_>, shows: Exact) {
+        let Some(segment) = self.history.segments.last_mut() else {
+            return;
+        };
+        if shows != segment.last {
+            self.moved_at = read.at;
+        }
+        segment.last = shows.clone();
+        segment.last_by = read.entry;
+        self.note(read, shows);
+    }
+
+    fn roll(&mut self, read: Read<'_>, shows: Exact, turn: &Exact) {
+        if let Some(segment) = self.history.segments.last_mut() {
+            segment.rolled = &segment.rolled + turn;
+        }
+        self.accept(read, shows);
+    }
+
+    /// Begins a segment that counts from `first` and shows `shows`; what the one before counted is carried on.
+    fn begin(&mut self, read: Read<'_>, first: Exact, shows: Exact, unmetered: Option<Quantity>) {
+        self.lines.clear();
+        self.history.doubted.clear();
+        if let Some(now) = self.life() {
+            self.before = now;
+        }
+        let hours = unmetered
+            .as_ref()
+            .and_then(|hours| hours.in_unit(Unit::Hour));
+        let half = unmetered
+            .as_ref()
+            .and_then(|hours| hours.plus_minus_in(Unit::Hour));
+        self.before.hours = &self.before.hours + hours.unwrap_or_else(Exact::zero);
+        self.before.plus_minus = &self.before.plus_minus + half.unwrap_or_else(Exact::zero);
+        let (begun_by, last_by, rolled) = (read.entry, read.entry, Exact::zero());
+        self.history.segments.push(Segment {
+            first,
+            last: shows.clone(),
+            rolled,
+            unmetered_before: unmetered,
+            begun_by,
+            last_by,
+        });
+        self.moved_at = read.at;
+        self.note(read, shows);
+    }
+
+    /// Keeps an accepted reading; what was in question before it no longer stands in the way.
+    fn note(&mut self, read: Read<'_>, shows: Exact) {
+        self.lines.clear();
+        self.history.doubted.clear();
+        self.history.last_at = Some(read.at);
+        self.history.last_entry = Some(read.entry);
+        if let Some(life) = self.life() {
+            self.history.readings.push(HoursRead {
+                entry: read.entry,
+                at: read.at,
+                shows,
+                life,
+            });
+        }
+    }
+}

@@ -1,0 +1,287 @@
+//! The folds: from accepted entries to states, in the one order (ordered_at, id), whatever the order of arrival.
+//!
+//! One machine is folded in four steps: corrections are heard; books are put on the shelf; rulings are gathered; then every
+//! entry that still says something is taken in order. Closing entries are applied last, because they may come before what
+//! they name.
+
+mod corrections;
+mod findings;
+mod hours;
+mod order;
+mod people;
+mod roles;
+mod rounds;
+mod rulings;
+mod shelf;
+mod use_of;
+
+pub use people::fold_yard;
+pub use shelf::ReadText;
+
+use super::{Asks, MachineState, Question, YardState};
+use crate::{
+    book,
+    entry::{Body, Entry, Ruling},
+    id::{EntryId, FaultRef, MachineId, PersonId},
+    people::Deed,
+};
+use corrections::{Corrected, Heard, RoleOf};
+use findings::Closing;
+use hours::{Meter, Read};
+use jiff::Timestamp;
+use order::in_order;
+use quantity::{Habits, Quantity, Unit};
+use rulings::Rulings;
+use shelf::Shelf;
+use std::collections::BTreeSet;
+
+/// Folds one machine from the entries of its yard, reading adopted books as `habits` say.
+pub fn fold_machine(
+    machine: &MachineId,
+    entries: &[Entry],
+    yard: &YardState,
+    habits: &Habits,
+) -> MachineState {
+    let read = |text: &str| {
+        let read = book::read(text, habits);
+        let mistakes = read
+            .troubles
+            .iter()
+            .filter(|trouble| trouble.level == book::Level::Mistake)
+            .count();
+        read.book.ok_or(mistakes)
+    };
+    fold_machine_reading(machine, entries, yard, &read)
+}
+
+/// Folds one machine, with any way of reading a book's text.
+///
+/// Takes the entries of the yard or of the machine, in any order and with any repeats: the same set gives the same state. A
+/// correction counts wherever it stands, its own machine is not looked at. Never panics, whatever the bodies say.
+pub fn fold_machine_reading(
+    machine: &MachineId,
+    entries: &[Entry],
+    yard: &YardState,
+    read: &ReadText<'_>,
+) -> MachineState {
+    let ordered = in_order(entries);
+    let role = |person: PersonId, on: Option<&MachineId>, when: Timestamp| match on {
+        Some(machine) => yard.role_on(person, machine, when),
+        None => yard.role_at(person, when),
+    };
+    let corrected = corrections::hear(&ordered, &role);
+    let own: Vec<Heard<'_>> = corrected
+        .heard
+        .iter()
+        .filter(|one| one.entry.machine.as_ref() == Some(machine))
+        .copied()
+        .collect();
+    let shelf = shelf::shelf(machine, &own, &role, read);
+    let rulings = rulings::gather(&corrected.heard, &role);
+    let mut fold = Fold::new(machine, &shelf, &rulings, &role);
+    fold.take_open(&corrected, &own);
+    own.iter().for_each(|heard| fold.take(heard));
+    fold.end()
+}
+
+/// A machine's state while it is being folded.
+struct Fold<'f> {
+    shelf: &'f Shelf,
+    rulings: &'f Rulings<'f>,
+    role: &'f RoleOf<'f>,
+    meter: Meter,
+    closings: Vec<Closing>,
+    state: MachineState,
+}
+
+impl<'f> Fold<'f> {
+    fn new(
+        machine: &MachineId,
+        shelf: &'f Shelf,
+        rulings: &'f Rulings<'f>,
+        role: &'f RoleOf<'f>,
+    ) -> Self {
+        let meter = Meter::new(shelf.book().and_then(|book| book.meter.as_ref()));
+        let state = MachineState {
+            id: Some(machine.clone()),
+            books: shelf.adopted.clone(),
+            renamed: shelf.renamed(),
+            ..MachineState::default()
+        };
+        Self {
+            shelf,
+            rulings,
+            role,
+            meter,
+            closings: Vec::new(),
+            state,
+        }
+    }
+
+    /// Takes what corrections, rulings and books leave open about this machine's entries.
+    fn take_open(&mut self, corrected: &Corrected<'_>, own: &[Heard<'_>]) {
+        let own: BTreeSet<EntryId> = own.iter().map(|one| one.entry.id).collect();
+        let about_own = corrected
+            .questions
+            .iter()
+            .filter(|(_, of)| own.contains(of))
+            .map(|(question, _)| question);
+        let refused = self
+            .rulings
+            .refused
+            .iter()
+            .filter(|question| own.contains(&question.entry));
+        let raised: Vec<Question> = about_own
+            .chain(refused)
+            .chain(&self.shelf.questions)
+            .cloned()
+            .collect();
+        raised.into_iter().for_each(|question| self.raise(question));
+        self.state.rivals = corrected
+            .rivals
+            .iter()
+            .filter(|(of, _)| own.contains(of))
+            .map(|(of, all)| (*of, all.clone()))
+            .collect();
+    }
+
+    /// Takes one entry. Kinds that change nothing of a machine are named, so that a new kind cannot be forgotten here.
+    fn take(&mut self, heard: &Heard<'_>) {
+        let Some(body) = heard.body else { return };
+        match body {
+            Body::GapAccepted(accepted) if self.may(heard, Deed::AdoptBook) => {
+                self.state
+                    .accepted_gaps
+                    .insert(accepted.gap.clone(), heard.entry.id);
+            }
+            Body::MeterReading(reading) if self.may(heard, Deed::ReadMeter) => {
+                self.hours_read(heard, Some(&reading.shows))
+            }
+            Body::MeterChange(change) if self.may(heard, Deed::ReadMeter) => {
+                let asks = self.meter.change(read(heard.entry, self.rulings), change);
+                asks.into_iter()
+                    .for_each(|asks| self.ask(heard.entry, asks));
+            }
+            Body::GapAccepted(_) | Body::MeterReading(_) | Body::MeterChange(_) => {
+                self.ask_not_entitled(heard.entry)
+            }
+            Body::WalkRound(walk) => self.walk(heard, walk),
+            Body::Run(run) => self.run(heard, run),
+            Body::Handover(handover) => self.hand_over(heard, handover),
+            Body::Fault(fault) => self.fault(heard, fault),
+            Body::StandDown(down) => {
+                self.find(heard, None, super::Found::StoodDown(down.why.clone()))
+            }
+            Body::Release(release) => self.release(heard, release),
+            Body::MovePermit(permit) => self.permit(heard, permit),
+            Body::SignOff(sign_off) => self.sign_off(heard, sign_off),
+            Body::Unknown { kind, .. } => self.state.unknown.push((heard.entry.id, kind.clone())),
+            Body::Unreadable { kind, at } => {
+                self.state.unknown.push((heard.entry.id, kind.clone()));
+                self.ask(
+                    heard.entry,
+                    Asks::Unreadable {
+                        kind: kind.clone(),
+                        at: at.clone(),
+                    },
+                );
+            }
+            Body::BookAdopted(_)
+            | Body::Ruling(Ruling { .. })
+            | Body::Correction(_)
+            | Body::RoleGiven(_) => {}
+            Body::Purchase(_) | Body::Lesson(_) | Body::Note(_) | Body::Photo(_) => {}
+            _ => self.take_work(heard, body),
+        }
+    }
+
+    /// Work done on the machine: what it mends, and the rhythms it restarts.
+    fn take_work(&mut self, heard: &Heard<'_>, body: &Body) {
+        let (deed, mends, event) = match body {
+            Body::Greasing(greasing) => return self.grease(heard, greasing),
+            Body::TopUp(top_up) => (Deed::Service, top_up.mends.as_slice(), None),
+            Body::Adjustment(adjustment) => (
+                Deed::Service,
+                adjustment.mends.as_slice(),
+                adjustment.event.as_ref(),
+            ),
+            Body::Repair(repair) => (Deed::Repair, repair.mends.as_slice(), repair.event.as_ref()),
+            Body::PartFitted(fitted) => (Deed::Repair, [].as_slice(), fitted.event.as_ref()),
+            _ => return,
+        };
+        if mends.is_empty() && !self.may(heard, deed) {
+            self.ask_not_entitled(heard.entry);
+        }
+        self.mend(heard, deed, mends);
+        // An event restarts closer checks, which is the careful side: it counts from whomever it comes.
+        self.event(heard, event);
+    }
+
+    /// Takes what the meter showed, where an entry says so.
+    fn hours_read(&mut self, heard: &Heard<'_>, shows: Option<&Quantity>) {
+        let Some(shows) = shows else { return };
+        let asks = match shows.in_unit(Unit::Hour) {
+            Some(hours) => self.meter.read(read(heard.entry, self.rulings), hours),
+            None => Some(Asks::Unreadable {
+                kind: "meter-reading".to_owned(),
+                at: "shows".to_owned(),
+            }),
+        };
+        asks.into_iter()
+            .for_each(|asks| self.ask(heard.entry, asks));
+    }
+
+    fn may(&self, heard: &Heard<'_>, deed: Deed) -> bool {
+        heard.may(deed, self.role)
+    }
+
+    fn ask_not_entitled(&mut self, entry: &Entry) {
+        self.ask(
+            entry,
+            Asks::NotEntitled {
+                of: FaultRef {
+                    entry: entry.id,
+                    point: None,
+                },
+            },
+        );
+    }
+
+    fn ask(&mut self, entry: &Entry, asks: Asks) {
+        self.raise(Question {
+            entry: entry.id,
+            asks,
+            at: entry.ordered_at,
+        });
+    }
+
+    /// Keeps a question, unless it was settled or was just asked.
+    fn raise(&mut self, question: Question) {
+        if self.rulings.settle(&question) {
+            return;
+        }
+        match self.state.questions.get(&question.entry) {
+            None => {
+                self.state.questions.insert(question.entry, question);
+            }
+            Some(first)
+                if *first == question || self.state.more_questions.last() == Some(&question) => {}
+            Some(_) => self.state.more_questions.push(question),
+        }
+    }
+
+    fn end(mut self) -> MachineState {
+        self.apply_closings();
+        self.state.hours = self.meter.history;
+        self.state
+    }
+}
+
+/// A reading's entry, time and ruling.
+fn read<'a>(entry: &Entry, rulings: &Rulings<'a>) -> Read<'a> {
+    Read {
+        entry: entry.id,
+        at: entry.ordered_at,
+        ruled: rulings.about(entry.id),
+    }
+}

@@ -1,0 +1,193 @@
+//! Walk-rounds and greasing: answers, what they find, and what counts as done.
+
+use super::{
+    super::{Asks, Done, Found, Given, Round},
+    Fold,
+    corrections::Heard,
+};
+use crate::{
+    entry::{Answer, Answered, GreaseTook, Greasing, WalkRound},
+    id::{EntryId, PointId, RoundId},
+    people::Deed,
+    walkround::{Weighed, fits_kind, weigh},
+};
+use std::collections::BTreeSet;
+
+/// Where answers stand: the round, the revision they belong to, and whether their writer may answer.
+#[derive(Clone, Copy, Debug)]
+struct Place {
+    round: Option<RoundId>,
+    book: Option<EntryId>,
+    entitled: bool,
+}
+
+impl Fold<'_> {
+    /// A part of a walk-round. By somebody who may not walk rounds nothing in it counts as done, yet what it found is kept.
+    pub(super) fn walk(&mut self, heard: &Heard<'_>, walk: &WalkRound) {
+        let entitled = self.may(heard, Deed::WalkRound);
+        if entitled {
+            self.hours_read(heard, walk.hours.as_ref());
+            self.round_part(heard, walk);
+        } else {
+            self.ask_not_entitled(heard.entry);
+        }
+        self.answers(
+            heard,
+            Place {
+                round: Some(walk.round),
+                book: Some(walk.book),
+                entitled,
+            },
+            &walk.answers,
+        );
+    }
+
+    /// Fittings greased outside a round.
+    pub(super) fn grease(&mut self, heard: &Heard<'_>, greasing: &Greasing) {
+        let entitled = self.may(heard, Deed::Service);
+        if !entitled && greasing.mends.is_empty() {
+            self.ask_not_entitled(heard.entry);
+        }
+        self.answers(
+            heard,
+            Place {
+                round: None,
+                book: None,
+                entitled,
+            },
+            &greasing.fittings,
+        );
+        self.mend(heard, Deed::Service, &greasing.mends);
+    }
+
+    fn round_part(&mut self, heard: &Heard<'_>, walk: &WalkRound) {
+        let (at, by) = (heard.entry.ordered_at, heard.entry.by);
+        let round = self
+            .state
+            .rounds
+            .entry(walk.round)
+            .or_insert_with(|| Round {
+                id: walk.round,
+                book: walk.book,
+                purpose: walk.purpose,
+                by: Vec::new(),
+                begun: at,
+                last: at,
+                closed: None,
+                answers: Default::default(),
+                from_paper: false,
+            });
+        if !round.by.contains(&by) {
+            round.by.push(by);
+        }
+        round.last = at;
+        round.from_paper |= walk.from_paper;
+        if walk.closes.is_some() {
+            round.closed = Some((at, by, heard.entry.id));
+        }
+    }
+
+    fn answers(&mut self, heard: &Heard<'_>, place: Place, answers: &[Answered]) {
+        let mut answered_here: BTreeSet<PointId> = BTreeSet::new();
+        for answered in answers {
+            let once = answered_here.insert(answered.point.clone());
+            self.answer(heard, place, answered, once);
+        }
+    }
+
+    /// One answer. A misfit, or a point answered twice in one entry, is asked about and never counted as done.
+    fn answer(&mut self, heard: &Heard<'_>, place: Place, answered: &Answered, once: bool) {
+        let shelf = self.shelf;
+        let Some((point, today)) = shelf.point(place.book, heard.entry.ordered_at, &answered.point)
+        else {
+            self.ask(
+                heard.entry,
+                Asks::NoSuchPoint {
+                    point: answered.point.clone(),
+                },
+            );
+            return;
+        };
+        let answered = Answered {
+            point: today.clone(),
+            ..answered.clone()
+        };
+        let weighed = weigh(point, &answered.answer);
+        if weighed == Weighed::Amiss {
+            self.find(heard, Some(today.clone()), Found::Answer(answered.clone()));
+        }
+        if !once || !fits_kind(point, &answered.answer) {
+            self.ask(
+                heard.entry,
+                Asks::Misfit {
+                    point: today.clone(),
+                },
+            );
+            self.state.misfits.insert(today, heard.entry.id);
+        } else if place.entitled {
+            self.state.misfits.remove(&today);
+            self.keep_answer(heard, place, answered, &weighed);
+        }
+    }
+
+    fn keep_answer(
+        &mut self,
+        heard: &Heard<'_>,
+        place: Place,
+        answered: Answered,
+        weighed: &Weighed,
+    ) {
+        let point = answered.point.clone();
+        let done = self.done(heard);
+        let refused = matches!(
+            answered.answer,
+            Answer::Fitting {
+                took: GreaseTook::Refused,
+                ..
+            }
+        );
+        let seen = matches!(
+            answered.answer,
+            Answer::Fitting {
+                took: GreaseTook::Seen,
+                ..
+            }
+        );
+        // A refusal was looked at but not greased, and what cannot be told was not done.
+        if !refused && !matches!(weighed, Weighed::Unknown(_)) {
+            self.state.done.insert(point.clone(), done.clone());
+        }
+        if seen {
+            self.state.seen_at_joint.insert(point.clone(), done);
+        }
+        let at = heard.entry.ordered_at;
+        let book = place
+            .book
+            .or_else(|| self.shelf.in_force(at))
+            .unwrap_or(heard.entry.id);
+        let given = Given {
+            entry: heard.entry.id,
+            round: place.round,
+            book,
+            at,
+            by: heard.entry.by,
+            answered,
+        };
+        if let Some(round) = place
+            .round
+            .and_then(|round| self.state.rounds.get_mut(&round))
+        {
+            round.answers.insert(point.clone(), given.clone());
+        }
+        self.state.answers.insert(point, given);
+    }
+
+    /// Now, by the meter as far as it is known.
+    pub(super) fn done(&self, heard: &Heard<'_>) -> Done {
+        Done {
+            entry: heard.entry.id,
+            at: heard.entry.ordered_at,
+            life_hours: self.meter.life(),
+        }
+    }
+}

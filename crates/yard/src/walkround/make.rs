@@ -1,0 +1,233 @@
+//! Making a round: points due, leg by leg, stop by stop, in the one walking order.
+
+use super::{
+    due::because,
+    order::{numbers, walking_order},
+    plan::{Because, DuePoint, Leg, RoundPlan, Stop},
+    relief,
+    today::Today,
+};
+use crate::{
+    book::{Book, Joint, Lubrication, Place, Point, PointKind, Safeguard},
+    entry::RoundPurpose,
+    handover::Situation,
+    id::{ItemId, PointId, StationId},
+};
+use reckon::upkeep::round_minutes::round_minutes;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// On foot round a machine, looking, metres a second. Common practice, no source.
+const WALKING: f64 = 1.0;
+/// From one station to another where a place is not known, metres. Common practice, no source.
+const USUAL_WAY: f64 = 4.0;
+/// To start or stop the engine, or to bring the arm into another pose, seconds. Common practice, no source.
+const CHANGE: f64 = 20.0;
+
+/// The round due now for this machine, person and purpose; none where there is no book.
+///
+/// Points not due are left out, never reshuffled: every plan is the [`whole`] round with points missing. A relief check is
+/// planned only where the yard's habits allow it and somebody has closed a full round before a start today; otherwise the
+/// full round is what is due, and the plan says so in its purpose.
+pub fn plan(situation: &Situation<'_>, purpose: RoundPurpose) -> Option<RoundPlan> {
+    let today = Today::of(situation)?;
+    let purpose = match purpose {
+        RoundPurpose::Relief if !relief::allowed(&today) => RoundPurpose::Start,
+        purpose => purpose,
+    };
+    let due = |point: &Point| because(&today, point, purpose);
+    let points: Vec<(&Point, Because)> = walking_order(today.book)
+        .into_iter()
+        .filter_map(|(_, point)| Some((point, due(point)?)))
+        .collect();
+    Some(match purpose {
+        RoundPurpose::Relief => relief::plan(&today, points),
+        RoundPurpose::Start => RoundPlan {
+            finds: finds(today.book),
+            ..lay_out(&today, purpose, points)
+        },
+        RoundPurpose::After => lay_out(&today, purpose, points),
+    })
+}
+
+/// The whole round, every point of the book: what the steward asks for now and then, and what every other round is part of.
+pub fn whole(situation: &Situation<'_>, purpose: RoundPurpose) -> Option<RoundPlan> {
+    let today = Today::of(situation)?;
+    let points = walking_order(today.book)
+        .into_iter()
+        .map(|(_, point)| (point, Because::Whole))
+        .collect();
+    Some(RoundPlan {
+        finds: finds(today.book),
+        ..lay_out(&today, purpose, points)
+    })
+}
+
+/// Lays points in walking order out into legs and stops.
+pub(super) fn lay_out(
+    today: &Today<'_>,
+    purpose: RoundPurpose,
+    points: Vec<(&Point, Because)>,
+) -> RoundPlan {
+    let book = today.book;
+    let numbers = numbers(book);
+    let planned = u32::try_from(points.len()).unwrap_or(u32::MAX);
+    let fittings = points
+        .iter()
+        .map(|(point, _)| fittings_of(point))
+        .fold(0u32, u32::saturating_add);
+    let mut legs: Vec<Leg> = Vec::new();
+    let mut seconds = Vec::new();
+    for (point, because) in points {
+        let new = legs
+            .last()
+            .is_none_or(|leg| leg.engine != point.engine || leg.pose != point.pose);
+        if new {
+            legs.push(Leg {
+                engine: point.engine,
+                pose: point.pose.clone(),
+                guards: Vec::new(),
+                stops: Vec::new(),
+            });
+        }
+        let Some(leg) = legs.last_mut() else { continue };
+        if leg
+            .stops
+            .last()
+            .is_none_or(|stop| stop.station != point.station)
+        {
+            leg.stops.push(Stop {
+                station: point.station.clone(),
+                points: Vec::new(),
+            });
+        }
+        seconds.push(f64::from(point.seconds));
+        if let Some(stop) = leg.stops.last_mut() {
+            stop.points.push(due_point(today, &numbers, point, because));
+        }
+    }
+    legs.iter_mut()
+        .for_each(|leg| leg.guards = guards(book, leg));
+    let seconds = seconds_for(book, &legs, seconds);
+    let skipped = u32::try_from(book.points.len())
+        .unwrap_or(u32::MAX)
+        .saturating_sub(planned);
+    RoundPlan {
+        purpose,
+        legs,
+        seconds,
+        skipped,
+        fittings,
+        finds: Vec::new(),
+    }
+}
+
+fn due_point(
+    today: &Today<'_>,
+    numbers: &BTreeMap<PointId, u32>,
+    point: &Point,
+    because: Because,
+) -> DuePoint {
+    let values = matches!(
+        point.kind,
+        PointKind::Level(_) | PointKind::Fitting(_) | PointKind::Measure(_) | PointKind::Crank(_)
+    );
+    let number = numbers.get(&point.id).copied().unwrap_or_default();
+    DuePoint {
+        point: point.id.clone(),
+        number,
+        because,
+        one_tap: !values && !today.open.contains(&point.id),
+    }
+}
+
+fn fittings_of(point: &Point) -> u32 {
+    if matches!(point.kind, PointKind::Fitting(_)) {
+        point.count
+    } else {
+        0
+    }
+}
+
+/// Everything the leg's pose and points need in place, each once.
+fn guards(book: &Book, leg: &Leg) -> Vec<Safeguard> {
+    let due: BTreeSet<&PointId> = leg
+        .stops
+        .iter()
+        .flat_map(|stop| &stop.points)
+        .map(|due| &due.point)
+        .collect();
+    let points = book
+        .points
+        .iter()
+        .filter(|point| due.contains(&point.id))
+        .flat_map(|point| &point.guards);
+    let pose = book
+        .poses
+        .iter()
+        .filter(|pose| Some(&pose.id) == leg.pose.as_ref())
+        .flat_map(|pose| &pose.guards);
+    let all: BTreeSet<Safeguard> = points.chain(pose).copied().collect();
+    all.into_iter().collect()
+}
+
+/// Seconds at the points, on foot between the stops, and for each change of engine state or pose.
+fn seconds_for(book: &Book, legs: &[Leg], mut seconds: Vec<f64>) -> u32 {
+    let places: BTreeMap<&StationId, Option<Place>> = book
+        .stations
+        .iter()
+        .map(|station| (&station.id, station.at))
+        .collect();
+    let stops: Vec<&StationId> = legs
+        .iter()
+        .flat_map(|leg| &leg.stops)
+        .map(|stop| &stop.station)
+        .collect();
+    let way = |from: &StationId, to: &StationId| match (
+        places.get(from).copied().flatten(),
+        places.get(to).copied().flatten(),
+    ) {
+        (Some(from), Some(to)) => distance(from, to),
+        _ => USUAL_WAY,
+    };
+    let walk: f64 = stops
+        .windows(2)
+        .filter(|pair| pair[0] != pair[1])
+        .map(|pair| way(pair[0], pair[1]))
+        .sum();
+    seconds.extend(std::iter::repeat_n(CHANGE, legs.len().saturating_sub(1)));
+    let seconds = round_minutes(&seconds, walk, WALKING) * 60.0;
+    // A float to a whole number stops at the ends of its range.
+    seconds.ceil() as u32
+}
+
+/// Metres between two places on the ground.
+fn distance(from: Place, to: Place) -> f64 {
+    let (x, y) = (to.x - from.x, to.y - from.y);
+    (x * x + y * y).sqrt()
+}
+
+/// Joints that are greased and have no known fitting. Of two mirrored joints without any, the first is named: where one is
+/// found, the other is looked for as well.
+fn finds(book: &Book) -> Vec<ItemId> {
+    let fed: BTreeSet<&ItemId> = book
+        .points
+        .iter()
+        .filter_map(|point| match &point.kind {
+            PointKind::Fitting(rule) => rule.joint.as_ref(),
+            _ => None,
+        })
+        .collect();
+    let mut finds: Vec<ItemId> = Vec::new();
+    let unknown =
+        |joint: &&Joint| joint.lubrication == Lubrication::Fittings && !fed.contains(&joint.id);
+    for joint in book.joints.iter().filter(unknown) {
+        let twin_named = joint
+            .mirror
+            .as_ref()
+            .is_some_and(|twin| finds.contains(twin));
+        if !twin_named {
+            finds.push(joint.id.clone());
+        }
+    }
+    finds
+}
