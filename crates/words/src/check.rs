@@ -255,3 +255,24 @@ fn sentences_with_a_next_step_end_like_sentences() {
     }
     assert_eq!(open_ended, Vec::<String>::new());
 }
+
+/// The made-up language has every message, and no message of it shows plain English.
+#[test]
+fn no_message_is_plain_in_the_made_up_language() {
+    let words = crate::Words::pseudo();
+    let mut plain = Vec::new();
+    for key in words.keys() {
+        let said = words.say_with_everything(key);
+        let kept = crate::plain_runs(
+            &said.replace(['⟦', '⟧'], " "),
+            &["kingpost", "kingpost serve"],
+        );
+        let in_code: Vec<&str> = said.split('`').skip(1).step_by(2).collect();
+        plain.extend(
+            kept.into_iter()
+                .filter(|run| !in_code.iter().any(|code| code.contains(run.as_str())))
+                .map(|run| format!("{key}: {run}")),
+        );
+    }
+    assert_eq!(plain, Vec::<String>::new());
+}

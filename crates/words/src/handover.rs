@@ -451,7 +451,7 @@ mod tests {
     fn what_a_verdict_holds_for() {
         let (words, until) = (Words::english(), "2026-11-14T15:00:00Z".parse().ok());
         let holds = |judgement| words.holds(&judgement, None, &names());
-        let name = "somebody whose name was removed";
+        let name = "(name removed)";
         assert_eq!(
             holds(judged(Verdict::Fit, false, until, None)),
             format!("For this start, by {name}, until 15:00.")
@@ -480,6 +480,6 @@ mod tests {
         let mut judgement = judged(Verdict::StandDown, false, None, None);
         judgement.holds.permit = Some(EntryId(someone().0));
         let said = Words::english().holds(&judgement, Some(&permit), &names());
-        insta::assert_snapshot!(said, @"It may only be moved: 40 m, by somebody whose name was removed, until 9:30. To the shed, bucket up a hand.");
+        insta::assert_snapshot!(said, @"It may only be moved: 40 m, by (name removed), until 9:30. To the shed, bucket up a hand.");
     }
 }

@@ -18,6 +18,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("handover", include_str!("../lang/en/handover.ftl")),
     ("journal", include_str!("../lang/en/journal.ftl")),
     ("pages", include_str!("../lang/en/pages.ftl")),
+    ("leaves", include_str!("../lang/en/leaves.ftl")),
     ("papers", include_str!("../lang/en/papers.ftl")),
     ("people", include_str!("../lang/en/people.ftl")),
     ("quantity", include_str!("../lang/en/quantity.ftl")),
@@ -124,6 +125,21 @@ impl Words {
             what: self.say(key, args),
             next: self.say(&format!("{key}.next"), args),
         }
+    }
+
+    /// Says a message with every argument the messages know, each the number 2.
+    #[cfg(test)]
+    pub(crate) fn say_with_everything(&self, key: &str) -> String {
+        let names: BTreeSet<&str> = ENGLISH
+            .iter()
+            .flat_map(|(_, text)| text.split('$').skip(1))
+            .filter_map(|rest| {
+                rest.split(|c: char| !c.is_ascii_alphanumeric() && c != '-')
+                    .next()
+            })
+            .collect();
+        let args: Vec<(&str, Arg<'_>)> = names.into_iter().map(|name| (name, 2.into())).collect();
+        self.say(key, &args)
     }
 
     fn pattern(&self, key: &str) -> Option<&Pattern<&str>> {

@@ -43,5 +43,5 @@ permissions-note-stop = Anybody who works here may stop a machine. Only the stew
 
 may-not = A { $role } may not { $deed }.
     .next = Ask the steward or the deputy.
-somebody = somebody whose name was removed
+somebody = (name removed)
 the-program = the program
