@@ -1,10 +1,8 @@
 //! Cases against the world: running one, and the report over all of them.
 
-use std::fmt::Write;
-
 pub use crate::case::{Case, Expectation, Expected};
 use crate::catalogue::{self, LEAVES};
-use crate::leaf::Leaf;
+use crate::leaf::{Leaf, Source};
 use crate::value::{Output, Value};
 
 /// What running a case showed.
@@ -57,38 +55,98 @@ pub fn run(case: &Case) -> Outcome {
 ///
 /// The cases may come in any order; the document has them in the order of the catalogue, then by name.
 pub fn validation_markdown(cases: &[Case]) -> String {
-    let mut text = String::from("# Numbers checked against the world\n\n");
-    let failing = cases
+    let mut ran: Vec<Ran<'_>> = cases
         .iter()
-        .filter(|case| !run(case).failures.is_empty())
+        .map(|case| Ran {
+            case,
+            outcome: run(case),
+        })
+        .collect();
+    ran.sort_by(|a, b| a.case.name.cmp(&b.case.name));
+    let failing = ran
+        .iter()
+        .filter(|ran| !ran.outcome.failures.is_empty())
         .count();
     let without = LEAVES
         .iter()
-        .filter(|leaf| of(leaf, cases).is_empty())
+        .filter(|leaf| of(leaf, &ran).next().is_none())
         .count();
-    let opening = format!(
-        "Made from `cases/` and the catalogue; not written by hand. {} cases for {} formulas; {failing} cases fail, \
-         {without} formulas have no case.\n\nA case marked *derived* or *definition* follows from arithmetic or \
-         geometry; *memory* means the printed value was remembered and not read.\n\n",
-        cases.len(),
-        LEAVES.len(),
-    );
-    text.push_str(&opening);
-    push(
-        &mut text,
-        "| formula | cases | of them refusals | worst relative error | source |",
-    );
-    push(&mut text, "|---|---|---|---|---|");
+    let mut lines = vec![
+        "# Numbers checked against the world\n".to_owned(),
+        format!(
+            "Made from `cases/` and the catalogue; not written by hand. {} cases for {} formulas; {failing} cases \
+             fail, {without} formulas have no case.\n",
+            cases.len(),
+            LEAVES.len(),
+        ),
+        "A case marked *derived* or *definition* follows from arithmetic or geometry; *memory* means the printed \
+         value was remembered and not read.\n"
+            .to_owned(),
+        "| formula | cases | of them refusals | worst relative error | source |".to_owned(),
+        "|---|---|---|---|---|".to_owned(),
+    ];
+    lines.extend(LEAVES.iter().map(|leaf| leaf_line(leaf, &ran)));
     for leaf in LEAVES {
-        push(&mut text, &leaf_line(leaf, cases));
+        lines.push(format!("\n## {}\n", leaf.id));
+        lines.extend(of(leaf, &ran).map(case_line));
     }
-    for leaf in LEAVES {
-        push(&mut text, &format!("\n## {}\n", leaf.id));
-        for case in of(leaf, cases) {
-            push(&mut text, &case_line(case));
-        }
-    }
-    text
+    lines.join("\n") + "\n"
+}
+
+/// A case and what running it showed.
+struct Ran<'a> {
+    case: &'a Case,
+    outcome: Outcome,
+}
+
+fn of<'a>(leaf: &'a Leaf, ran: &'a [Ran<'a>]) -> impl Iterator<Item = &'a Ran<'a>> {
+    ran.iter().filter(|ran| ran.case.leaf == leaf.id)
+}
+
+fn leaf_line(leaf: &Leaf, ran: &[Ran<'_>]) -> String {
+    let refuses = |ran: &&Ran<'_>| matches!(ran.case.expectation, Expectation::Refuses { .. });
+    let (count, refusals) = (of(leaf, ran).count(), of(leaf, ran).filter(refuses).count());
+    let worst = of(leaf, ran)
+        .filter_map(|ran| ran.outcome.worst_relative)
+        .reduce(f64::max);
+    let worst = worst.map_or("none to give".to_owned(), |worst| format!("{worst:.1e}"));
+    let source = source_line(&leaf.source);
+    format!(
+        "| `{}` | {count} | {refusals} | {worst} | {source} |",
+        leaf.id
+    )
+}
+
+fn source_line(source: &Source) -> String {
+    let year = if source.year > 0 {
+        format!(" ({})", source.year)
+    } else {
+        String::new()
+    };
+    let place = if source.place.is_empty() {
+        String::new()
+    } else {
+        format!(", {}", source.place)
+    };
+    format!("{}{year}{place}; {}", source.title, source.basis.code())
+}
+
+fn case_line(ran: &Ran<'_>) -> String {
+    let (case, failures) = (ran.case, &ran.outcome.failures);
+    let errata = if case.errata.is_empty() {
+        String::new()
+    } else {
+        format!(" Misprint: {}", case.errata)
+    };
+    let verdict = if failures.is_empty() {
+        String::new()
+    } else {
+        format!(" **Fails:** {}.", failures.join("; "))
+    };
+    format!(
+        "- **{}** ({}): {}{errata}{verdict}",
+        case.name, case.read, case.source
+    )
 }
 
 fn compare(expected: &Expected, outputs: &[Output], outcome: &mut Outcome) {
@@ -127,61 +185,4 @@ fn compare(expected: &Expected, outputs: &[Output], outcome: &mut Outcome) {
             );
         }
     }
-}
-
-fn push(text: &mut String, line: &str) {
-    text.push_str(line);
-    text.push('\n');
-}
-
-fn of<'a>(leaf: &Leaf, cases: &'a [Case]) -> Vec<&'a Case> {
-    let mut own: Vec<_> = cases.iter().filter(|case| case.leaf == leaf.id).collect();
-    own.sort_by(|a, b| a.name.cmp(&b.name));
-    own
-}
-
-fn leaf_line(leaf: &Leaf, cases: &[Case]) -> String {
-    let own = of(leaf, cases);
-    let refusals = own
-        .iter()
-        .filter(|case| matches!(case.expectation, Expectation::Refuses { .. }))
-        .count();
-    let worst = own
-        .iter()
-        .filter_map(|case| run(case).worst_relative)
-        .reduce(f64::max);
-    let worst = worst.map_or("none to give".to_owned(), |worst| format!("{worst:.1e}"));
-    let source = &leaf.source;
-    let mut from = source.title.to_owned();
-    if source.year > 0 {
-        // Writing to a string cannot fail.
-        let _ = write!(from, " ({})", source.year);
-    }
-    if !source.place.is_empty() {
-        let _ = write!(from, ", {}", source.place);
-    }
-    format!(
-        "| `{}` | {} | {refusals} | {worst} | {from}; {} |",
-        leaf.id,
-        own.len(),
-        source.basis.code()
-    )
-}
-
-fn case_line(case: &Case) -> String {
-    let outcome = run(case);
-    let verdict = if outcome.failures.is_empty() {
-        String::new()
-    } else {
-        format!(" **Fails:** {}.", outcome.failures.join("; "))
-    };
-    let errata = if case.errata.is_empty() {
-        String::new()
-    } else {
-        format!(" Misprint: {}", case.errata)
-    };
-    format!(
-        "- **{}** ({}): {}{errata}{verdict}",
-        case.name, case.read, case.source
-    )
 }

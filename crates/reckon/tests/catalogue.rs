@@ -232,7 +232,7 @@ fn leaf_and_arguments() -> impl Strategy<Value = (&'static Leaf, Vec<Argument>)>
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 20_000, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 8_000, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn whatever_goes_in_nothing_breaks((leaf, arguments) in leaf_and_arguments()) {
