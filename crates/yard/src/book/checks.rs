@@ -11,21 +11,35 @@ use std::{collections::BTreeSet, mem::discriminant, ops::Range};
 /// Twins name each other and are of one kind.
 pub(super) fn mirrored_points(desk: &Desk<'_>, points: &[ReadPoint]) {
     for (index, read) in points.iter().enumerate() {
-        let Some(twin_id) = &read.point.mirror else { continue };
+        let Some(twin_id) = &read.point.mirror else {
+            continue;
+        };
         if *twin_id == read.point.id {
             desk.mistake(read.mirror_at.clone(), TroubleKind::MirrorItself);
             continue;
         }
-        let Some(twin_index) = points.iter().position(|other| other.point.id == *twin_id) else { continue };
+        let Some(twin_index) = points.iter().position(|other| other.point.id == *twin_id) else {
+            continue;
+        };
         let twin = &points[twin_index].point;
         let mutual = twin.mirror.as_ref() == Some(&read.point.id);
         if discriminant(&twin.kind) != discriminant(&read.point.kind) {
             // Told once for the pair.
             if !mutual || index < twin_index {
-                desk.mistake(read.mirror_at.clone(), TroubleKind::MirrorOtherKind { twin: twin_id.to_string() });
+                desk.mistake(
+                    read.mirror_at.clone(),
+                    TroubleKind::MirrorOtherKind {
+                        twin: twin_id.to_string(),
+                    },
+                );
             }
         } else if !mutual {
-            desk.mistake(read.mirror_at.clone(), TroubleKind::MirrorOneSided { twin: twin_id.to_string() });
+            desk.mistake(
+                read.mirror_at.clone(),
+                TroubleKind::MirrorOneSided {
+                    twin: twin_id.to_string(),
+                },
+            );
         }
     }
 }
@@ -33,31 +47,58 @@ pub(super) fn mirrored_points(desk: &Desk<'_>, points: &[ReadPoint]) {
 /// Twins name each other.
 pub(super) fn mirrored_joints(desk: &Desk<'_>, joints: &[(Joint, Range<usize>)]) {
     for (joint, place) in joints {
-        let Some(twin_id) = &joint.mirror else { continue };
+        let Some(twin_id) = &joint.mirror else {
+            continue;
+        };
         if *twin_id == joint.id {
             desk.mistake(place.clone(), TroubleKind::MirrorItself);
             continue;
         }
         let twin = joints.iter().find(|(other, _)| other.id == *twin_id);
         if twin.is_some_and(|(twin, _)| twin.mirror.as_ref() != Some(&joint.id)) {
-            desk.mistake(place.clone(), TroubleKind::MirrorOneSided { twin: twin_id.to_string() });
+            desk.mistake(
+                place.clone(),
+                TroubleKind::MirrorOneSided {
+                    twin: twin_id.to_string(),
+                },
+            );
         }
     }
 }
 
 /// The lap as written: every station once.
-pub(super) fn written_lap(desk: &Desk<'_>, stations: &[Station], written: &(Range<usize>, Vec<(StationId, Range<usize>)>)) -> Vec<StationId> {
+pub(super) fn written_lap(
+    desk: &Desk<'_>,
+    stations: &[Station],
+    written: &(Range<usize>, Vec<(StationId, Range<usize>)>),
+) -> Vec<StationId> {
     let (place, order) = written;
     let mut seen = BTreeSet::new();
     for (station, place) in order {
         if !seen.insert(station) {
-            desk.mistake(place.clone(), TroubleKind::LapTwice { station: station.to_string() });
+            desk.mistake(
+                place.clone(),
+                TroubleKind::LapTwice {
+                    station: station.to_string(),
+                },
+            );
         }
     }
     // A station misspelt in the lap is told as that, not as missing besides.
-    if order.iter().all(|(station, _)| desk.may_have(Named::Station, station.as_str())) {
-        for station in stations.iter().filter(|station| !seen.contains(&station.id)) {
-            desk.mistake(place.clone(), TroubleKind::LapMisses { station: station.id.to_string() });
+    if order
+        .iter()
+        .all(|(station, _)| desk.may_have(Named::Station, station.as_str()))
+    {
+        for station in stations
+            .iter()
+            .filter(|station| !seen.contains(&station.id))
+        {
+            desk.mistake(
+                place.clone(),
+                TroubleKind::LapMisses {
+                    station: station.id.to_string(),
+                },
+            );
         }
     }
     order.iter().map(|(station, _)| station.clone()).collect()

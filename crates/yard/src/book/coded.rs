@@ -20,6 +20,8 @@ macro_rules! coded {
 pub(super) enum StandsOn {
     Tracks,
     Wheels,
+    /// A frame or skids: it does not travel by itself.
+    Frame,
 }
 
 /// The kinds of points, as a book words them.
@@ -48,7 +50,7 @@ coded! {
     }
     View { Left = "left", Right = "right", Sides = "sides", Plan = "plan" }
     Take { Mean = "mean", Worst = "worst", Each = "each" }
-    StandsOn { Tracks = "tracks", Wheels = "wheels" }
+    StandsOn { Tracks = "tracks", Wheels = "wheels", Frame = "frame" }
     KindWord {
         Level = "level", Fitting = "fitting", PinClip = "pin-clip", Bolts = "bolts", Measure = "measure", Leak = "leak", Hose = "hose",
         Structure = "structure", Function = "function", Look = "look", Crank = "crank",

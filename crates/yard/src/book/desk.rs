@@ -41,7 +41,9 @@ impl<'t> Desk<'t> {
 
     /// Notes a mistake.
     pub(super) fn mistake(&self, span: Range<usize>, what: TroubleKind) {
-        self.found.borrow_mut().push((self.lines.within(span), Level::Mistake, what));
+        self.found
+            .borrow_mut()
+            .push((self.lines.within(span), Level::Mistake, what));
     }
 
     /// Notes an id with its line, unless it is taken.
@@ -49,7 +51,13 @@ impl<'t> Desk<'t> {
         let (line, _) = self.lines.at(span.start);
         let taken = self.ids.borrow().get(&(of, id.to_owned())).copied();
         match taken {
-            Some(first_line) => self.mistake(span.clone(), TroubleKind::IdTwice { id: id.to_owned(), first_line }),
+            Some(first_line) => self.mistake(
+                span.clone(),
+                TroubleKind::IdTwice {
+                    id: id.to_owned(),
+                    first_line,
+                },
+            ),
             None => {
                 self.ids.borrow_mut().insert((of, id.to_owned()), line);
             }
@@ -61,7 +69,10 @@ impl<'t> Desk<'t> {
         if text.is_empty() {
             self.unsure.borrow_mut().insert(of);
         } else {
-            self.ids.borrow_mut().entry((of, text.to_owned())).or_insert(0);
+            self.ids
+                .borrow_mut()
+                .entry((of, text.to_owned()))
+                .or_insert(0);
         }
     }
 
@@ -87,7 +98,9 @@ impl<'t> Desk<'t> {
 
     /// What was set aside from the table under the heading at `section`.
     pub(super) fn broken_in(&self, section: Option<usize>) -> impl Iterator<Item = &Broken> {
-        self.broken.iter().filter(move |broken| broken.section == section)
+        self.broken
+            .iter()
+            .filter(move |broken| broken.section == section)
     }
 
     /// Looks up all that was spoken of.
@@ -96,10 +109,20 @@ impl<'t> Desk<'t> {
         for (of, id, span) in spoken_of {
             if !self.may_have(of, &id) {
                 let ids = self.ids.borrow();
-                let known = ids.keys().filter(|(kind, _)| *kind == of).map(|(_, id)| id.as_str());
+                let known = ids
+                    .keys()
+                    .filter(|(kind, _)| *kind == of)
+                    .map(|(_, id)| id.as_str());
                 let nearest = nearest(&id, known);
                 drop(ids);
-                self.mistake(span, TroubleKind::UnknownReference { to: of.code(), found: id, nearest });
+                self.mistake(
+                    span,
+                    TroubleKind::UnknownReference {
+                        to: of.code(),
+                        found: id,
+                        nearest,
+                    },
+                );
             }
         }
     }
@@ -111,10 +134,19 @@ impl<'t> Desk<'t> {
         found.sort_by_key(|(span, level, what)| (span.start, *level, what.code()));
         let shown = found.len().min(MOST_TROUBLES);
         let more = found.len() > shown;
-        let mut troubles: Vec<Trouble> = found.into_iter().take(shown).map(|(span, level, what)| trouble(&lines, span, level, what)).collect();
+        let mut troubles: Vec<Trouble> = found
+            .into_iter()
+            .take(shown)
+            .map(|(span, level, what)| trouble(&lines, span, level, what))
+            .collect();
         if more {
             let last = troubles.last().map_or(0..0, |trouble| trouble.span.clone());
-            troubles.push(trouble(&lines, last, Level::Mistake, TroubleKind::AndMore { shown }));
+            troubles.push(trouble(
+                &lines,
+                last,
+                Level::Mistake,
+                TroubleKind::AndMore { shown },
+            ));
         }
         troubles
     }
@@ -122,5 +154,11 @@ impl<'t> Desk<'t> {
 
 fn trouble(lines: &Lines<'_>, span: Range<usize>, level: Level, what: TroubleKind) -> Trouble {
     let (line, column) = lines.at(span.start);
-    Trouble { line, column, span, level, what }
+    Trouble {
+        line,
+        column,
+        span,
+        level,
+        what,
+    }
 }

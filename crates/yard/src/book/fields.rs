@@ -2,7 +2,10 @@
 //! are all made from this.
 
 use super::coded::{KindWord, StandsOn};
-use super::{About, Engine, GreaseWhen, LeakClass, Lubrication, MeterKind, OilHeat, RestKind, Safeguard, Severity, View};
+use super::{
+    About, Engine, GreaseWhen, LeakClass, Lubrication, MeterKind, OilHeat, RestKind, Safeguard,
+    Severity, View,
+};
 use crate::code::Coded;
 use quantity::{Dimension, Take};
 
@@ -149,7 +152,11 @@ impl Table {
 
     /// How its heading is written.
     pub fn heading(&self) -> String {
-        if self.many { format!("[[{}]]", self.name) } else { format!("[{}]", self.name) }
+        if self.many {
+            format!("[[{}]]", self.name)
+        } else {
+            format!("[{}]", self.name)
+        }
     }
 }
 
@@ -167,27 +174,57 @@ fn words<T: Coded>() -> Vec<&'static str> {
 }
 
 const fn must(key: &'static str, shape: Shape) -> Field {
-    Field { key, shape, needed: true, kinds: &[] }
+    Field {
+        key,
+        shape,
+        needed: true,
+        kinds: &[],
+    }
 }
 
 const fn may(key: &'static str, shape: Shape) -> Field {
-    Field { key, shape, needed: false, kinds: &[] }
+    Field {
+        key,
+        shape,
+        needed: false,
+        kinds: &[],
+    }
 }
 
 const fn must_for(kinds: &'static [&'static str], key: &'static str, shape: Shape) -> Field {
-    Field { key, shape, needed: true, kinds }
+    Field {
+        key,
+        shape,
+        needed: true,
+        kinds,
+    }
 }
 
 const fn may_for(kinds: &'static [&'static str], key: &'static str, shape: Shape) -> Field {
-    Field { key, shape, needed: false, kinds }
+    Field {
+        key,
+        shape,
+        needed: false,
+        kinds,
+    }
 }
 
 const fn once(name: &'static str, fields: &'static [Field]) -> Table {
-    Table { name, many: false, needed: false, fields }
+    Table {
+        name,
+        many: false,
+        needed: false,
+        fields,
+    }
 }
 
 const fn often(name: &'static str, fields: &'static [Field]) -> Table {
-    Table { name, many: true, needed: false, fields }
+    Table {
+        name,
+        many: true,
+        needed: false,
+        fields,
+    }
 }
 
 const LENGTH: Shape = Shape::Quantity(Some(Dimension::Length));
@@ -209,10 +246,26 @@ pub const TABLES: &[Table] = &[
             may("invented", Shape::Yes),
         ],
     },
-    once("stop", &[must("how", Shape::Text), may("then", Shape::Text)]),
+    once(
+        "stop",
+        &[must("how", Shape::Text), may("then", Shape::Text)],
+    ),
     once("start", &[must("steps", Shape::Texts)]),
-    once("meter", &[must("kind", Shape::Word(words::<MeterKind>)), may("rolls-over-at", TIME)]),
-    often("station", &[must("id", Shape::Id), must("name", Shape::Text), may("at", Shape::Place)]),
+    once(
+        "meter",
+        &[
+            must("kind", Shape::Word(words::<MeterKind>)),
+            may("rolls-over-at", TIME),
+        ],
+    ),
+    often(
+        "station",
+        &[
+            must("id", Shape::Id),
+            must("name", Shape::Text),
+            may("at", Shape::Place),
+        ],
+    ),
     once("lap", &[must("order", Shape::Refs(Named::Station))]),
     often(
         "pose",
@@ -255,7 +308,13 @@ pub const TABLES: &[Table] = &[
             may("points", Shape::Refs(Named::Point)),
         ],
     ),
-    once("greasing", &[may("when", Shape::Word(words::<GreaseWhen>)), may("refused-runs", TIME)]),
+    once(
+        "greasing",
+        &[
+            may("when", Shape::Word(words::<GreaseWhen>)),
+            may("refused-runs", TIME),
+        ],
+    ),
     often(
         "ram",
         &[
@@ -268,9 +327,29 @@ pub const TABLES: &[Table] = &[
             may("count", Shape::Count(8)),
         ],
     ),
-    often("distance", &[must("from", Shape::Text), must("to", Shape::Text), must("is", LENGTH)]),
-    often("mass", &[must("of", Shape::Text), must("is", Shape::Quantity(Some(Dimension::Mass)))]),
-    once("ground", &[must("on", Shape::Word(words::<StandsOn>)), may("gauge", LENGTH), may("length", LENGTH)]),
+    often(
+        "distance",
+        &[
+            must("from", Shape::Text),
+            must("to", Shape::Text),
+            must("is", LENGTH),
+        ],
+    ),
+    often(
+        "mass",
+        &[
+            must("of", Shape::Text),
+            must("is", Shape::Quantity(Some(Dimension::Mass))),
+        ],
+    ),
+    once(
+        "ground",
+        &[
+            must("on", Shape::Word(words::<StandsOn>)),
+            may("gauge", LENGTH),
+            may("length", LENGTH),
+        ],
+    ),
     often(
         "rest",
         &[
@@ -292,9 +371,30 @@ pub const TABLES: &[Table] = &[
             may("cool-down", Shape::Texts),
         ],
     ),
-    once("danger", &[must("reach", LENGTH), may("middle", Shape::Place), may("around", LENGTH)]),
-    often("weakness", &[must("id", Shape::Id), must("what", Shape::Text), may("points", Shape::Refs(Named::Point))]),
-    often("control", &[must("id", Shape::Id), must("name", Shape::Text), may("does", Shape::Text)]),
+    once(
+        "danger",
+        &[
+            must("reach", LENGTH),
+            may("middle", Shape::Place),
+            may("around", LENGTH),
+        ],
+    ),
+    often(
+        "weakness",
+        &[
+            must("id", Shape::Id),
+            must("what", Shape::Text),
+            may("points", Shape::Refs(Named::Point)),
+        ],
+    ),
+    often(
+        "control",
+        &[
+            must("id", Shape::Id),
+            must("name", Shape::Text),
+            may("does", Shape::Text),
+        ],
+    ),
     often(
         "draw",
         &[

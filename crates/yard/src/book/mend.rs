@@ -32,7 +32,11 @@ pub(super) struct Broken {
 /// Reads a text, mending it where it must.
 pub(super) fn document(text: &str) -> Document {
     match DeTable::parse(text) {
-        Ok(table) => Document { entries: entries(table.get_ref(), &|span| span), found: Vec::new(), broken: Vec::new() },
+        Ok(table) => Document {
+            entries: entries(table.get_ref(), &|span| span),
+            found: Vec::new(),
+            broken: Vec::new(),
+        },
         Err(_) => mended(text),
     }
 }
@@ -44,7 +48,11 @@ fn mended(text: &str) -> Document {
         next = bench.take(next) + 1;
     }
     let entries = bench.read();
-    Document { entries, found: bench.found, broken: bench.broken }
+    Document {
+        entries,
+        found: bench.found,
+        broken: bench.broken,
+    }
 }
 
 /// A piece of the mended text and where it came from.
@@ -121,33 +129,70 @@ impl<'t> Bench<'t> {
         let known = Table::named(name);
         let right = known.map_or_else(|| format!("[[{name}]]"), Table::heading);
         let place = begin..range.start + line.trim_end().len();
-        let bare = line.split('#').next().unwrap_or_default().split_whitespace().collect::<String>();
+        let bare = line
+            .split('#')
+            .next()
+            .unwrap_or_default()
+            .split_whitespace()
+            .collect::<String>();
         if bare != format!("[{name}]") && bare != format!("[[{name}]]") {
-            self.found.push((place.clone(), TroubleKind::Syntax { slip: Slip::Heading, right: Some(right.clone()) }));
+            self.found.push((
+                place.clone(),
+                TroubleKind::Syntax {
+                    slip: Slip::Heading,
+                    right: Some(right.clone()),
+                },
+            ));
         } else if let Some(table) = known.filter(|_| bare != right) {
-            self.found.push((place.clone(), TroubleKind::TableForm { table: table.name, right: right.clone() }));
+            self.found.push((
+                place.clone(),
+                TroubleKind::TableForm {
+                    table: table.name,
+                    right: right.clone(),
+                },
+            ));
         }
         let once = known.is_some_and(|table| !table.many);
         match self.tables.get(name) {
             Some(first) if once => {
                 let first_line = self.line_of(*first);
-                self.found.push((place, TroubleKind::TableTwice { table: name.to_owned(), first_line }));
+                self.found.push((
+                    place,
+                    TroubleKind::TableTwice {
+                        table: name.to_owned(),
+                        first_line,
+                    },
+                ));
                 self.skipping = true;
             }
             _ => {
                 self.tables.insert(name, range.start);
-                self.pieces.push(Piece { text: format!("{right}\n"), from: begin..range.end, section: self.section });
+                self.pieces.push(Piece {
+                    text: format!("{right}\n"),
+                    from: begin..range.end,
+                    section: self.section,
+                });
             }
         }
     }
 
     fn keep(&mut self, range: Range<usize>) {
         let statement = &self.text[range.clone()];
-        let key = key_before_equals(statement.lines().next().unwrap_or_default()).unwrap_or_default().to_owned();
+        let key = key_before_equals(statement.lines().next().unwrap_or_default())
+            .unwrap_or_default()
+            .to_owned();
         if let Some(first) = self.keys.get(&key).filter(|_| !key.is_empty()) {
             let first_line = self.line_of(*first);
-            let place = range.start..range.start + statement.lines().next().unwrap_or_default().trim_end().len();
-            self.found.push((place, TroubleKind::KeyTwice { key, first_line }));
+            let place = range.start
+                ..range.start
+                    + statement
+                        .lines()
+                        .next()
+                        .unwrap_or_default()
+                        .trim_end()
+                        .len();
+            self.found
+                .push((place, TroubleKind::KeyTwice { key, first_line }));
             return;
         }
         self.keys.insert(key, range.start);
@@ -155,14 +200,28 @@ impl<'t> Bench<'t> {
         if !text.ends_with('\n') {
             text.push('\n');
         }
-        self.pieces.push(Piece { text, from: range, section: self.section });
+        self.pieces.push(Piece {
+            text,
+            from: range,
+            section: self.section,
+        });
     }
 
     fn set_aside(&mut self, range: Range<usize>) {
         let told = slip::told(&self.text[range.clone()]);
         let place = range.start + told.place.start..range.start + told.place.end;
-        self.found.push((place, TroubleKind::Syntax { slip: told.slip, right: told.right }));
-        self.broken.push(Broken { section: self.section, key: told.key, value: told.value });
+        self.found.push((
+            place,
+            TroubleKind::Syntax {
+                slip: told.slip,
+                right: told.right,
+            },
+        ));
+        self.broken.push(Broken {
+            section: self.section,
+            key: told.key,
+            value: told.value,
+        });
     }
 
     fn line_of(&self, offset: usize) -> u32 {
@@ -172,16 +231,32 @@ impl<'t> Bench<'t> {
     /// Reads the pieces together; a piece that does not go with the others is set aside too.
     fn read(&mut self) -> Entries {
         for _ in 0..TRIES {
-            let whole: String = self.pieces.iter().map(|piece| piece.text.as_str()).collect();
+            let whole: String = self
+                .pieces
+                .iter()
+                .map(|piece| piece.text.as_str())
+                .collect();
             let error = match DeTable::parse(&whole) {
                 Ok(table) => return entries(table.get_ref(), &|span| self.original(span)),
                 Err(error) => error,
             };
             let at = error.span().map_or(0, |span| span.start);
-            let Some(index) = self.piece_at(at) else { break };
+            let Some(index) = self.piece_at(at) else {
+                break;
+            };
             let piece = self.pieces.remove(index);
-            self.found.push((piece.from, TroubleKind::Syntax { slip: Slip::Other, right: None }));
-            self.broken.push(Broken { section: piece.section, key: None, value: String::new() });
+            self.found.push((
+                piece.from,
+                TroubleKind::Syntax {
+                    slip: Slip::Other,
+                    right: None,
+                },
+            ));
+            self.broken.push(Broken {
+                section: piece.section,
+                key: None,
+                value: String::new(),
+            });
         }
         Entries::new()
     }

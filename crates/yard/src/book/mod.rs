@@ -4,10 +4,13 @@
 //! their places; `fields` declares every table and key; `reading` makes the book, noting all mistakes; `checks` compares
 //! what can only be compared when all is read.
 
+mod blank;
 mod checks;
 mod coded;
+mod compare;
 mod desk;
 mod fields;
+mod gap;
 mod lap;
 mod mend;
 mod model;
@@ -21,7 +24,12 @@ mod statements;
 mod tree;
 mod trouble;
 
-pub use fields::{FORMAT, Field, MOST_BYTES, MOST_ITEMS, MOST_TEXT, Named, Shape as FieldShape, TABLES, Table};
+pub use blank::new_from_blank;
+pub use compare::{Compared, compare};
+pub use fields::{
+    FORMAT, Field, MOST_BYTES, MOST_ITEMS, MOST_TEXT, Named, Shape as FieldShape, TABLES, Table,
+};
+pub use gap::{Blocks, By, Gap, GapCode, Unlock, gaps, joints_to_find};
 pub use model::*;
 pub use reading::{ReadBook, read};
 pub use trouble::{Level, Slip, Trouble, TroubleKind};

@@ -251,7 +251,10 @@ impl About {
     /// Whether an unknown here bears on safety: then the machine stands down until it is known.
     pub fn bears_on_safety(self) -> bool {
         use About::*;
-        !matches!(self, GearOil | Coolant | Joints | Electric | Fire | Air | Tidiness | Other | Signals)
+        !matches!(
+            self,
+            GearOil | Coolant | Joints | Electric | Fire | Air | Tidiness | Other | Signals
+        )
     }
 }
 
@@ -590,6 +593,8 @@ pub struct Mass {
 /// What it stands on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GroundGear {
+    /// Whether it travels by itself; false where it stands on a frame or skids.
+    pub travels: bool,
     /// Tracks (true) or wheels.
     pub tracks: bool,
     /// Distance between the middles of the tracks or wheels.

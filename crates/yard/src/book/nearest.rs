@@ -10,7 +10,9 @@ pub(super) fn nearest<'a>(found: &str, known: impl Iterator<Item = &'a str>) -> 
     }
     let plain = found.trim().to_lowercase().replace(['_', ' '], "-");
     let near = |word: &&str| strsim::damerau_levenshtein(&plain, word);
-    let best = known.filter(|word| word.len() <= LONGEST).min_by_key(|word| (near(word), word.len()))?;
+    let best = known
+        .filter(|word| word.len() <= LONGEST)
+        .min_by_key(|word| (near(word), word.len()))?;
     let may_differ = (best.chars().count() / 3).max(1);
     (near(&best) <= may_differ).then(|| best.to_owned())
 }
@@ -23,7 +25,10 @@ mod tests {
     fn a_slip_finds_its_word_and_a_stranger_none() {
         let known = ["rhythm", "station", "what"];
         assert_eq!(nearest("rythm", known.into_iter()), Some("rhythm".into()));
-        assert_eq!(nearest("Staiton", known.into_iter()), Some("station".into()));
+        assert_eq!(
+            nearest("Staiton", known.into_iter()),
+            Some("station".into())
+        );
         assert_eq!(nearest("colour", known.into_iter()), None);
     }
 }

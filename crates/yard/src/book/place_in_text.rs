@@ -8,7 +8,9 @@ pub(super) struct Lines<'t> {
 
 impl<'t> Lines<'t> {
     pub(super) fn of(text: &'t str) -> Self {
-        let starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
+        let starts = std::iter::once(0)
+            .chain(text.match_indices('\n').map(|(at, _)| at + 1))
+            .collect();
         Self { text, starts }
     }
 
@@ -22,8 +24,12 @@ impl<'t> Lines<'t> {
 
     /// The nearest range that lies in the text on character boundaries.
     pub(super) fn within(&self, span: std::ops::Range<usize>) -> std::ops::Range<usize> {
-        let start = self.text.floor_char_boundary(span.start.min(self.text.len()));
-        let end = self.text.ceil_char_boundary(span.end.clamp(start, self.text.len()));
+        let start = self
+            .text
+            .floor_char_boundary(span.start.min(self.text.len()));
+        let end = self
+            .text
+            .ceil_char_boundary(span.end.clamp(start, self.text.len()));
         start..end
     }
 }

@@ -54,7 +54,10 @@ fn days(text: &str, times: u32) -> Result<u32, NoRhythm> {
 /// The range behind a word, searched from `from` on, to the end of the text.
 fn behind(text: &str, word: &str, from: usize) -> Result<Range<usize>, NoRhythm> {
     let lower = text.to_ascii_lowercase();
-    let at = lower.get(from..).and_then(|rest| rest.find(word)).ok_or(NoRhythm::Form)?;
+    let at = lower
+        .get(from..)
+        .and_then(|rest| rest.find(word))
+        .ok_or(NoRhythm::Form)?;
     Ok(from + at + word.len()..text.len())
 }
 
@@ -66,17 +69,26 @@ fn hours(text: &str, place: Range<usize>, habits: &Habits) -> Result<Quantity, N
         NoRhythm::Hours(start + span.start..start + span.end, trouble)
     };
     let read = quantity::parse(part.trim(), habits, Some(Dimension::Duration)).map_err(trouble)?;
-    if read.value().is_zero() || read.value().is_negative() { Err(NoRhythm::Zero) } else { Ok(read) }
+    if read.value().is_zero() || read.value().is_negative() {
+        Err(NoRhythm::Zero)
+    } else {
+        Ok(read)
+    }
 }
 
 /// `after <event>: every <hours> for <hours>[, then every <hours>]`.
 fn after_event(text: &str, habits: &Habits) -> Result<Rhythm, NoRhythm> {
     let colon = text.find(':').ok_or(NoRhythm::Form)?;
     let event = behind(text, "after", 0)?.start;
-    let event = text.get(event..colon).and_then(|event| ItemId::new(event.trim())).ok_or(NoRhythm::Form)?;
+    let event = text
+        .get(event..colon)
+        .and_then(|event| ItemId::new(event.trim()))
+        .ok_or(NoRhythm::Form)?;
     let every = behind(text, "every", colon)?;
     let during = behind(text, " for ", every.start)?;
-    let then = text[during.start..].find(',').map(|comma| during.start + comma);
+    let then = text[during.start..]
+        .find(',')
+        .map(|comma| during.start + comma);
     let read_then = |comma: usize| {
         behind(text, "then", comma)?;
         hours(text, behind(text, "every", comma)?, habits)
@@ -112,17 +124,46 @@ mod tests {
         assert_eq!(read("after 30 days standing"), Ok(Rhythm::Standing(30)));
         assert_eq!(read("first time"), Ok(Rhythm::FirstTime));
         let event = ItemId::new("wheel-off").unwrap();
-        let wheel = Rhythm::After { event: event.clone(), every: h("10 h"), during: h("50 h"), then: Some(h("100 h")) };
-        assert_eq!(read("after wheel-off: every 10 h for 50 h, then every 100 h"), Ok(wheel));
-        assert_eq!(read("after wheel-off: every 10 h for 50 h"), Ok(Rhythm::After { event, every: h("10 h"), during: h("50 h"), then: None }));
+        let wheel = Rhythm::After {
+            event: event.clone(),
+            every: h("10 h"),
+            during: h("50 h"),
+            then: Some(h("100 h")),
+        };
+        assert_eq!(
+            read("after wheel-off: every 10 h for 50 h, then every 100 h"),
+            Ok(wheel)
+        );
+        assert_eq!(
+            read("after wheel-off: every 10 h for 50 h"),
+            Ok(Rhythm::After {
+                event,
+                every: h("10 h"),
+                during: h("50 h"),
+                then: None
+            })
+        );
     }
 
     #[test]
     fn what_is_no_rhythm_is_told() {
-        for text in ["", "sometimes", "every", "every 0 days", "every 0 h", "after", "after x: daily", "after: every 1 h for 2 h", "every 99999 days", "after use:"] {
+        for text in [
+            "",
+            "sometimes",
+            "every",
+            "every 0 days",
+            "every 0 h",
+            "after",
+            "after x: daily",
+            "after: every 1 h for 2 h",
+            "every 99999 days",
+            "after use:",
+        ] {
             assert!(read(text).is_err(), "{text}");
         }
-        assert!(matches!(read("every 50 houurs"), Err(NoRhythm::Hours(place, _)) if &"every 50 houurs"[place.clone()] == "houurs"));
+        assert!(
+            matches!(read("every 50 houurs"), Err(NoRhythm::Hours(place, _)) if &"every 50 houurs"[place.clone()] == "houurs")
+        );
         assert!(matches!(read("every 5 mm"), Err(NoRhythm::Hours(..))));
     }
 }

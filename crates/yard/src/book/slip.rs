@@ -25,20 +25,46 @@ pub(super) fn told(statement: &str) -> Told {
     let indent = line.len() - line.trim_start().len();
     let whole = indent..line.len();
     let Some(key) = key_before_equals(line) else {
-        let slip = if line.contains('=') { Slip::Other } else { Slip::NoEquals };
-        return Told { slip, place: whole, right: None, key: first_word(line), value: String::new() };
+        let slip = if line.contains('=') {
+            Slip::Other
+        } else {
+            Slip::NoEquals
+        };
+        return Told {
+            slip,
+            place: whole,
+            right: None,
+            key: first_word(line),
+            value: String::new(),
+        };
     };
     let equals = line.find('=').unwrap_or(line.len());
     if key.contains([' ', '\t']) && !key.contains(['"', '\'']) {
         let right = key.split_whitespace().collect::<Vec<_>>().join("-");
-        return Told { slip: Slip::KeyInTwoWords, place: indent..indent + key.len(), right: Some(right.clone()), key: Some(right), value: String::new() };
+        return Told {
+            slip: Slip::KeyInTwoWords,
+            place: indent..indent + key.len(),
+            right: Some(right.clone()),
+            key: Some(right),
+            value: String::new(),
+        };
     }
     let value = line[equals + 1..].trim_start();
     let at = line.len() - value.len();
     let (slip, right) = of_value(value);
-    let place = if slip == Slip::NoValue { whole } else { at..line.len() };
+    let place = if slip == Slip::NoValue {
+        whole
+    } else {
+        at..line.len()
+    };
     let right = right.filter(|right| right.chars().count() <= LONGEST);
-    Told { slip, place, right, key: Some(key.trim_matches(['"', '\'']).to_owned()), value: value.trim_matches(['"', '\'', ' ']).to_owned() }
+    Told {
+        slip,
+        place,
+        right,
+        key: Some(key.trim_matches(['"', '\'']).to_owned()),
+        value: value.trim_matches(['"', '\'', ' ']).to_owned(),
+    }
 }
 
 fn first_word(line: &str) -> Option<String> {
@@ -64,9 +90,16 @@ fn of_text(value: &str, quote: char) -> (Slip, Option<String>) {
     };
     let behind = value[close + 1..].trim();
     if behind.is_empty() || behind.starts_with('#') {
-        let slip = if quote == '"' && value.contains('\\') { Slip::Backslash } else { Slip::Other };
+        let slip = if quote == '"' && value.contains('\\') {
+            Slip::Backslash
+        } else {
+            Slip::Other
+        };
         let inside = &value[1..close];
-        return (slip, (slip == Slip::Backslash && !inside.contains('\'')).then(|| format!("'{inside}'")));
+        return (
+            slip,
+            (slip == Slip::Backslash && !inside.contains('\'')).then(|| format!("'{inside}'")),
+        );
     }
     match value.rfind(quote).filter(|last| *last > close) {
         Some(last) => (Slip::QuoteInText, Some(quoted(&value[1..last]))),
@@ -86,7 +119,11 @@ fn closing(value: &str, quote: char) -> Option<usize> {
 
 /// The text in quotes that let it stand as it is.
 fn quoted(text: &str) -> String {
-    if text.contains('"') { format!("'{text}'") } else { format!("\"{text}\"") }
+    if text.contains('"') {
+        format!("'{text}'")
+    } else {
+        format!("\"{text}\"")
+    }
 }
 
 #[cfg(test)]
@@ -101,16 +138,44 @@ mod tests {
     #[test]
     fn each_slip_is_told_with_its_place_and_what_would_be_right() {
         let right = |text: &str| Some(text.to_owned());
-        assert_eq!(slip_of("name = \"A"), (Slip::OpenText, "\"A".into(), right("\"A\"")));
-        assert_eq!(slip_of("min = \"3/4\"\""), (Slip::QuoteInText, "\"3/4\"\"".into(), right("'3/4\"'")));
-        assert_eq!(slip_of("min = 3/4 in"), (Slip::NoQuotes, "3/4 in".into(), right("\"3/4 in\"")));
-        assert_eq!(slip_of("min = 3/4\" # c"), (Slip::NoQuotes, "3/4\" # c".into(), right("'3/4\"'")));
-        assert_eq!(slip_of("how = \"a\\q\""), (Slip::Backslash, "\"a\\q\"".into(), right("'a\\q'")));
+        assert_eq!(
+            slip_of("name = \"A"),
+            (Slip::OpenText, "\"A".into(), right("\"A\""))
+        );
+        assert_eq!(
+            slip_of("min = \"3/4\"\""),
+            (Slip::QuoteInText, "\"3/4\"\"".into(), right("'3/4\"'"))
+        );
+        assert_eq!(
+            slip_of("min = 3/4 in"),
+            (Slip::NoQuotes, "3/4 in".into(), right("\"3/4 in\""))
+        );
+        assert_eq!(
+            slip_of("min = 3/4\" # c"),
+            (Slip::NoQuotes, "3/4\" # c".into(), right("'3/4\"'"))
+        );
+        assert_eq!(
+            slip_of("how = \"a\\q\""),
+            (Slip::Backslash, "\"a\\q\"".into(), right("'a\\q'"))
+        );
         assert_eq!(slip_of("at = [1, 2"), (Slip::List, "[1, 2".into(), None));
         assert_eq!(slip_of("x = {a = 1"), (Slip::Set, "{a = 1".into(), None));
-        assert_eq!(slip_of("  name \"A\""), (Slip::NoEquals, "name \"A\"".into(), None));
+        assert_eq!(
+            slip_of("  name \"A\""),
+            (Slip::NoEquals, "name \"A\"".into(), None)
+        );
         assert_eq!(slip_of("name ="), (Slip::NoValue, "name =".into(), None));
-        assert_eq!(slip_of("upper mark = true"), (Slip::KeyInTwoWords, "upper mark".into(), right("upper-mark")));
-        assert_eq!(slip_of("count = \"2\" of them"), (Slip::LeftOver, "\"2\" of them".into(), None));
+        assert_eq!(
+            slip_of("upper mark = true"),
+            (
+                Slip::KeyInTwoWords,
+                "upper mark".into(),
+                right("upper-mark")
+            )
+        );
+        assert_eq!(
+            slip_of("count = \"2\" of them"),
+            (Slip::LeftOver, "\"2\" of them".into(), None)
+        );
     }
 }

@@ -10,7 +10,9 @@ pub(super) fn statements(text: &str) -> Vec<Range<usize>> {
     let mut at = 0;
     for line in text.split_inclusive('\n') {
         let end = at + line.len();
-        if scan.within_text().is_none() && (begins(line) || (scan.depth == 0 && says_something(line))) {
+        if scan.within_text().is_none()
+            && (begins(line) || (scan.depth == 0 && says_something(line)))
+        {
             found.push(at..end);
             scan = Scan::default();
         } else if let Some(last) = found.last_mut() {
@@ -26,9 +28,17 @@ pub(super) fn statements(text: &str) -> Vec<Range<usize>> {
 pub(super) fn joined(text: &str, statements: &[Range<usize>], from: usize) -> Option<usize> {
     let start = statements[from].start;
     let open = opens_bracket(&text[statements[from].clone()]);
-    let ends = statements.iter().enumerate().skip(from + 1).take(MOST_JOINED);
-    let mut ends = ends.take_while(|(_, statement)| heading_name(&text[(*statement).clone()]).is_none());
-    ends.find(|(_, statement)| open && toml::de::DeTable::parse(&text[start..statement.end]).is_ok()).map(|(index, _)| index)
+    let ends = statements
+        .iter()
+        .enumerate()
+        .skip(from + 1)
+        .take(MOST_JOINED);
+    let mut ends =
+        ends.take_while(|(_, statement)| heading_name(&text[(*statement).clone()]).is_none());
+    ends.find(|(_, statement)| {
+        open && toml::de::DeTable::parse(&text[start..statement.end]).is_ok()
+    })
+    .map(|(index, _)| index)
 }
 
 /// More lines than any set in curly brackets has.
@@ -47,7 +57,12 @@ pub(super) fn heading_name(line: &str) -> Option<&str> {
     let end = inside.find(|c: char| !is_bare(c)).unwrap_or(inside.len());
     let (name, rest) = inside.split_at(end);
     let rest = rest.trim_start().trim_start_matches([']', ' ', '\t']);
-    (!name.is_empty() && (rest.is_empty() || rest.starts_with('#') || rest.starts_with('\n') || rest.starts_with('\r'))).then_some(name)
+    (!name.is_empty()
+        && (rest.is_empty()
+            || rest.starts_with('#')
+            || rest.starts_with('\n')
+            || rest.starts_with('\r')))
+    .then_some(name)
 }
 
 /// The key before the `=`, trimmed, where the line has one outside quotes.
@@ -63,7 +78,8 @@ fn is_bare(c: char) -> bool {
 }
 
 fn begins(line: &str) -> bool {
-    heading_name(line.lines().next().unwrap_or_default()).is_some() || key_before_equals(line).is_some()
+    heading_name(line.lines().next().unwrap_or_default()).is_some()
+        || key_before_equals(line).is_some()
 }
 
 fn says_something(line: &str) -> bool {
@@ -106,7 +122,10 @@ impl Scan {
     fn step<'l>(&mut self, rest: &'l str, after: &str) -> Option<&'l str> {
         let at = rest.find(['"', '\'', '[', '{', ']', '}', '#'])?;
         let here = &rest[at..];
-        if let Some(quotes) = ["\"\"\"", "'''"].into_iter().find(|quotes| here.starts_with(quotes)) {
+        if let Some(quotes) = ["\"\"\"", "'''"]
+            .into_iter()
+            .find(|quotes| here.starts_with(quotes))
+        {
             let behind = &here[quotes.len()..];
             // One that is never closed is a slip of its own line, not a text to the end of the book.
             if behind.contains(quotes) || after.contains(quotes) {
@@ -145,28 +164,46 @@ mod tests {
     use super::*;
 
     fn cut(text: &str) -> Vec<&str> {
-        statements(text).into_iter().map(|range| text[range].trim_end()).collect()
+        statements(text)
+            .into_iter()
+            .map(|range| text[range].trim_end())
+            .collect()
     }
 
     #[test]
     fn each_heading_and_key_is_a_statement() {
-        assert_eq!(cut("# b\na = 1\n\n[[x]] # c\nb = '[' # ]\n"), ["a = 1", "[[x]] # c", "b = '[' # ]"]);
+        assert_eq!(
+            cut("# b\na = 1\n\n[[x]] # c\nb = '[' # ]\n"),
+            ["a = 1", "[[x]] # c", "b = '[' # ]"]
+        );
     }
 
     #[test]
     fn lists_and_texts_over_lines_stay_together() {
-        assert_eq!(cut("a = [\n  [1, 2],\n  [3, 4],\n]\nb = 2\n"), ["a = [\n  [1, 2],\n  [3, 4],\n]", "b = 2"]);
-        assert_eq!(cut("a = \"\"\"\nb = 1\n[x]\n\"\"\"\nc = 3\n"), ["a = \"\"\"\nb = 1\n[x]\n\"\"\"", "c = 3"]);
+        assert_eq!(
+            cut("a = [\n  [1, 2],\n  [3, 4],\n]\nb = 2\n"),
+            ["a = [\n  [1, 2],\n  [3, 4],\n]", "b = 2"]
+        );
+        assert_eq!(
+            cut("a = \"\"\"\nb = 1\n[x]\n\"\"\"\nc = 3\n"),
+            ["a = \"\"\"\nb = 1\n[x]\n\"\"\"", "c = 3"]
+        );
     }
 
     #[test]
     fn an_open_list_ends_at_the_next_key_or_heading() {
-        assert_eq!(cut("a = [\"b\",\nc = 1\nd = [\n[x]\n"), ["a = [\"b\",", "c = 1", "d = [", "[x]"]);
+        assert_eq!(
+            cut("a = [\"b\",\nc = 1\nd = [\n[x]\n"),
+            ["a = [\"b\",", "c = 1", "d = [", "[x]"]
+        );
     }
 
     #[test]
     fn a_line_without_equals_is_its_own() {
-        assert_eq!(cut("a = 1\nname \"b\"\nc = 2\n"), ["a = 1", "name \"b\"", "c = 2"]);
+        assert_eq!(
+            cut("a = 1\nname \"b\"\nc = 2\n"),
+            ["a = 1", "name \"b\"", "c = 2"]
+        );
     }
 
     #[test]

@@ -1,7 +1,10 @@
 //! The book as TOML gives it: keys and values with their places in the text, in the order written.
 
 use std::ops::Range;
-use toml::{Spanned, de::{DeTable, DeValue}};
+use toml::{
+    Spanned,
+    de::{DeTable, DeValue},
+};
 
 /// A key with its place.
 #[derive(Clone, Debug)]
@@ -48,10 +51,21 @@ impl Value {
 }
 
 /// The entries of a document, places brought back by `to_original`.
-pub(super) fn entries(table: &DeTable<'_>, to_original: &dyn Fn(Range<usize>) -> Range<usize>) -> Entries {
+pub(super) fn entries(
+    table: &DeTable<'_>,
+    to_original: &dyn Fn(Range<usize>) -> Range<usize>,
+) -> Entries {
     let mut all: Entries = table
         .iter()
-        .map(|(key, value)| (Key { text: key.get_ref().to_string(), span: to_original(key.span()) }, node(value, to_original)))
+        .map(|(key, value)| {
+            (
+                Key {
+                    text: key.get_ref().to_string(),
+                    span: to_original(key.span()),
+                },
+                node(value, to_original),
+            )
+        })
         .collect();
     all.sort_by_key(|(key, _)| key.span.start);
     all
@@ -60,12 +74,24 @@ pub(super) fn entries(table: &DeTable<'_>, to_original: &dyn Fn(Range<usize>) ->
 fn node(value: &Spanned<DeValue<'_>>, to_original: &dyn Fn(Range<usize>) -> Range<usize>) -> Node {
     let read = match value.get_ref() {
         DeValue::String(text) => Value::Text(text.to_string()),
-        DeValue::Integer(whole) => i64::from_str_radix(whole.as_str(), whole.radix()).map_or(Value::Other, Value::Whole),
-        DeValue::Float(number) => number.as_str().parse().ok().filter(|f: &f64| f.is_finite()).map_or(Value::Other, Value::Number),
+        DeValue::Integer(whole) => {
+            i64::from_str_radix(whole.as_str(), whole.radix()).map_or(Value::Other, Value::Whole)
+        }
+        DeValue::Float(number) => number
+            .as_str()
+            .parse()
+            .ok()
+            .filter(|f: &f64| f.is_finite())
+            .map_or(Value::Other, Value::Number),
         DeValue::Boolean(yes) => Value::Yes(*yes),
         DeValue::Datetime(_) => Value::Other,
-        DeValue::Array(list) => Value::List(list.iter().map(|item| node(item, to_original)).collect()),
+        DeValue::Array(list) => {
+            Value::List(list.iter().map(|item| node(item, to_original)).collect())
+        }
         DeValue::Table(table) => Value::Table(entries(table, to_original)),
     };
-    Node { span: to_original(value.span()), value: read }
+    Node {
+        span: to_original(value.span()),
+        value: read,
+    }
 }

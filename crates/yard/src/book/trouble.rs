@@ -57,7 +57,10 @@ pub enum Slip {
 
 /// What is wrong, with what would be right where that is known.
 #[derive(Clone, Debug, PartialEq)]
-#[expect(missing_docs, reason = "the fields are named for what they hold; each variant says what it means")]
+#[expect(
+    missing_docs,
+    reason = "the fields are named for what they hold; each variant says what it means"
+)]
 pub enum TroubleKind {
     /// The line does not read.
     Syntax { slip: Slip, right: Option<String> },
@@ -68,7 +71,10 @@ pub enum TroubleKind {
     /// The book does not say `kingpost = 1`, or a format this program does not know.
     Format { found: Option<i64>, known: i64 },
     /// No table of this name.
-    UnknownTable { found: String, nearest: Option<String> },
+    UnknownTable {
+        found: String,
+        nearest: Option<String>,
+    },
     /// `[x]` where `[[x]]` belongs, or the other way round.
     TableForm { table: &'static str, right: String },
     /// A table that may be there once is there again.
@@ -76,15 +82,27 @@ pub enum TroubleKind {
     /// A table that every book has is missing.
     MissingTable { table: &'static str },
     /// No key of this name here.
-    UnknownKey { table: &'static str, found: String, nearest: Option<String> },
+    UnknownKey {
+        table: &'static str,
+        found: String,
+        nearest: Option<String>,
+    },
     /// The same key again.
     KeyTwice { key: String, first_line: u32 },
     /// A key that belongs to other kinds of points.
-    KeyOfOtherKind { key: String, kind: String, belongs_to: String },
+    KeyOfOtherKind {
+        key: String,
+        kind: String,
+        belongs_to: String,
+    },
     /// A key that must be there is not.
     MissingKey { table: &'static str, key: String },
     /// Another type of value than belongs here.
-    WrongType { key: String, wanted: &'static str, found: &'static str },
+    WrongType {
+        key: String,
+        wanted: &'static str,
+        found: &'static str,
+    },
     /// A list or text with nothing in it.
     Nothing { key: String },
     /// A text or list longer than allowed.
@@ -94,15 +112,30 @@ pub enum TroubleKind {
     /// A quantity that must be more than zero.
     NotPositive { key: String },
     /// None of the words allowed here.
-    UnknownWord { key: String, found: String, nearest: Option<String>, allowed: String },
+    UnknownWord {
+        key: String,
+        found: String,
+        nearest: Option<String>,
+        allowed: String,
+    },
     /// Not an id: small letters, digits and dashes, at most 64.
-    BadId { found: String, right: Option<String> },
+    BadId {
+        found: String,
+        right: Option<String>,
+    },
     /// The id is taken.
     IdTwice { id: String, first_line: u32 },
     /// Speaks of something the book does not have.
-    UnknownReference { to: &'static str, found: String, nearest: Option<String> },
+    UnknownReference {
+        to: &'static str,
+        found: String,
+        nearest: Option<String>,
+    },
     /// The quantity does not read.
-    Quantity { key: String, trouble: quantity::Trouble },
+    Quantity {
+        key: String,
+        trouble: quantity::Trouble,
+    },
     /// The lower limit is over the upper one.
     LimitsCrossed { min: String, max: String },
     /// Lower and upper limit, or limit and ±, measure different things.
@@ -132,7 +165,10 @@ pub enum TroubleKind {
     /// The old id of a rename is still there.
     RenameStillThere { old: String },
     /// `bad-is` or `out-from` weaker than the rule that stands down at once.
-    WeakerThanRule { key: &'static str, rule: &'static str },
+    WeakerThanRule {
+        key: &'static str,
+        rule: &'static str,
+    },
     /// Working the levers after stopping, without the book saying who holds that safe on this machine.
     LeversNotSaidSafe,
     /// A ram's rod as thick as its bore, or thicker.
@@ -230,10 +266,46 @@ impl TroubleKind {
 
     /// Every code, for tables of sentences and tests.
     pub const CODES: [&'static str; 41] = [
-        "syntax", "too-big", "and-more", "format", "unknown-table", "table-form", "table-twice", "missing-table", "unknown-key", "key-twice",
-        "key-of-other-kind", "missing-key", "wrong-type", "nothing", "too-long", "out-of-bounds", "not-positive", "unknown-word", "bad-id", "id-twice",
-        "unknown-reference", "quantity", "limits-crossed", "limits-differ", "no-method", "mirror-one-sided", "mirror-other-kind", "mirror-itself",
-        "adjuster-greased", "bad-rhythm", "bad-until", "lap-misses", "lap-twice", "bad-place", "bad-stroke", "rename-still-there", "weaker-than-rule",
-        "levers-not-said-safe", "rod-fills-bore", "ram-does-not-open", "rod-in-and-out",
+        "syntax",
+        "too-big",
+        "and-more",
+        "format",
+        "unknown-table",
+        "table-form",
+        "table-twice",
+        "missing-table",
+        "unknown-key",
+        "key-twice",
+        "key-of-other-kind",
+        "missing-key",
+        "wrong-type",
+        "nothing",
+        "too-long",
+        "out-of-bounds",
+        "not-positive",
+        "unknown-word",
+        "bad-id",
+        "id-twice",
+        "unknown-reference",
+        "quantity",
+        "limits-crossed",
+        "limits-differ",
+        "no-method",
+        "mirror-one-sided",
+        "mirror-other-kind",
+        "mirror-itself",
+        "adjuster-greased",
+        "bad-rhythm",
+        "bad-until",
+        "lap-misses",
+        "lap-twice",
+        "bad-place",
+        "bad-stroke",
+        "rename-still-there",
+        "weaker-than-rule",
+        "levers-not-said-safe",
+        "rod-fills-bore",
+        "ram-does-not-open",
+        "rod-in-and-out",
     ];
 }

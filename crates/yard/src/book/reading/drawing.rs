@@ -14,20 +14,34 @@ pub(super) fn stroke(section: Section<'_, '_>) -> Option<Stroke> {
         (None, Some(circle)) => shape(&section, circle, circle_of),
         (None, None) if section.has("line") || section.has("circle") => None,
         _ => {
-            section.desk.mistake(section.span.clone(), TroubleKind::BadStroke);
+            section
+                .desk
+                .mistake(section.span.clone(), TroubleKind::BadStroke);
             None
         }
     };
-    Some(Stroke { view: view?, heavy, closed, shape: shape?, line: section.line })
+    Some(Stroke {
+        view: view?,
+        heavy,
+        closed,
+        shape: shape?,
+        line: section.line,
+    })
 }
 
-fn shape(section: &Section<'_, '_>, node: &Node, read: fn(&[Node]) -> Option<Shape>) -> Option<Shape> {
+fn shape(
+    section: &Section<'_, '_>,
+    node: &Node,
+    read: fn(&[Node]) -> Option<Shape>,
+) -> Option<Shape> {
     let read = match &node.value {
         Value::List(items) => read(items),
         _ => None,
     };
     if read.is_none() {
-        section.desk.mistake(node.span.clone(), TroubleKind::BadStroke);
+        section
+            .desk
+            .mistake(node.span.clone(), TroubleKind::BadStroke);
     }
     read
 }
@@ -46,11 +60,17 @@ fn line_of(items: &[Node]) -> Option<Shape> {
 
 fn circle_of(items: &[Node]) -> Option<Shape> {
     match numbers(items)?[..] {
-        [x, z, radius] if radius > 0.0 => Some(Shape::Circle { middle: (x, z), radius }),
+        [x, z, radius] if radius > 0.0 => Some(Shape::Circle {
+            middle: (x, z),
+            radius,
+        }),
         _ => None,
     }
 }
 
 fn numbers(items: &[Node]) -> Option<Vec<f64>> {
-    items.iter().map(|item| number(item).filter(|n| n.abs() <= FARTHEST)).collect()
+    items
+        .iter()
+        .map(|item| number(item).filter(|n| n.abs() <= FARTHEST))
+        .collect()
 }

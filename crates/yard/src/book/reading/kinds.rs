@@ -4,12 +4,19 @@ use crate::book::coded::KindWord;
 use crate::book::section::Section;
 use crate::book::tree::{Node, Value};
 use crate::book::trouble::TroubleKind;
-use crate::book::{About, CrankCase, GreaseUntil, GreasingRule, LeakClass, LevelMark, MeasureLimit, OilHeat, PointKind};
+use crate::book::{
+    About, CrankCase, GreaseUntil, GreasingRule, LeakClass, LevelMark, MeasureLimit, OilHeat,
+    PointKind,
+};
 use crate::id::ItemId;
 use quantity::{Dimension, Quantity, Take};
 
 /// Reads what belongs to the kind; none where that does not read.
-pub(super) fn kind(section: &Section<'_, '_>, word: KindWord, about: Option<About>) -> Option<PointKind> {
+pub(super) fn kind(
+    section: &Section<'_, '_>,
+    word: KindWord,
+    about: Option<About>,
+) -> Option<PointKind> {
     Some(match word {
         KindWord::Level => PointKind::Level(level(section)),
         KindWord::Fitting => PointKind::Fitting(fitting(section, about)),
@@ -42,7 +49,9 @@ fn level(section: &Section<'_, '_>) -> LevelMark {
 fn fitting(section: &Section<'_, '_>, about: Option<About>) -> GreasingRule {
     if about == Some(About::Tracks) {
         // The adjuster's fitting sets the track; greasing it with the others would stretch the track a little each time.
-        section.desk.mistake(section.place_of("about"), TroubleKind::AdjusterGreased);
+        section
+            .desk
+            .mistake(section.place_of("about"), TroubleKind::AdjusterGreased);
     }
     GreasingRule {
         joint: item(section, "joint"),
@@ -59,19 +68,33 @@ fn until(section: &Section<'_, '_>) -> Option<GreaseUntil> {
         return Some(GreaseUntil::Shows);
     }
     let strokes = quantity::parse(&text, section.desk.habits, Some(Dimension::Strokes)).ok();
-    let strokes = strokes.and_then(|read| read.value().to_i64()).and_then(|n| u32::try_from(n).ok()).filter(|n| (1..=100).contains(n));
+    let strokes = strokes
+        .and_then(|read| read.value().to_i64())
+        .and_then(|n| u32::try_from(n).ok())
+        .filter(|n| (1..=100).contains(n));
     if strokes.is_none() {
-        section.desk.mistake(section.place_of("until"), TroubleKind::BadUntil { found: text.chars().take(80).collect() });
+        section.desk.mistake(
+            section.place_of("until"),
+            TroubleKind::BadUntil {
+                found: text.chars().take(80).collect(),
+            },
+        );
     }
     strokes.map(GreaseUntil::Strokes)
 }
 
 fn measure(section: &Section<'_, '_>) -> Option<MeasureLimit> {
-    let (min, max, plus_minus) = (section.quantity("min"), section.quantity("max"), section.quantity("plus-minus"));
+    let (min, max, plus_minus) = (
+        section.quantity("min"),
+        section.quantity("max"),
+        section.quantity("plus-minus"),
+    );
     let method = section.text("method");
     let limited = section.has("min") || section.has("max");
     if method.is_none() && !section.has("method") && limited {
-        section.desk.mistake(section.span.clone(), TroubleKind::NoMethod);
+        section
+            .desk
+            .mistake(section.span.clone(), TroubleKind::NoMethod);
     }
     note_limits(section, min.as_ref(), max.as_ref(), plus_minus.as_ref());
     let readings = section.texts("readings");
@@ -81,19 +104,36 @@ fn measure(section: &Section<'_, '_>) -> Option<MeasureLimit> {
         min,
         max,
         method: method.or_else(|| (!limited).then(String::new))?,
-        readings: if readings.is_empty() { vec![String::new()] } else { readings },
+        readings: if readings.is_empty() {
+            vec![String::new()]
+        } else {
+            readings
+        },
         take,
         usual_plus_minus: plus_minus,
         condition,
     })
 }
 
-fn note_limits(section: &Section<'_, '_>, min: Option<&Quantity>, max: Option<&Quantity>, plus_minus: Option<&Quantity>) {
-    let differ = |a: &Quantity, b: &Quantity| TroubleKind::LimitsDiffer { min: a.text().to_owned(), max: b.text().to_owned() };
+fn note_limits(
+    section: &Section<'_, '_>,
+    min: Option<&Quantity>,
+    max: Option<&Quantity>,
+    plus_minus: Option<&Quantity>,
+) {
+    let differ = |a: &Quantity, b: &Quantity| TroubleKind::LimitsDiffer {
+        min: a.text().to_owned(),
+        max: b.text().to_owned(),
+    };
     match (min, max) {
-        (Some(min), Some(max)) if min.dimension() != max.dimension() => section.desk.mistake(section.place_of("max"), differ(min, max)),
+        (Some(min), Some(max)) if min.dimension() != max.dimension() => section
+            .desk
+            .mistake(section.place_of("max"), differ(min, max)),
         (Some(min), Some(max)) if min.si() > max.si() => {
-            let crossed = TroubleKind::LimitsCrossed { min: min.text().to_owned(), max: max.text().to_owned() };
+            let crossed = TroubleKind::LimitsCrossed {
+                min: min.text().to_owned(),
+                max: max.text().to_owned(),
+            };
             section.desk.mistake(section.place_of("min"), crossed);
         }
         _ => {}
@@ -101,7 +141,9 @@ fn note_limits(section: &Section<'_, '_>, min: Option<&Quantity>, max: Option<&Q
     if let (Some(limit), Some(half)) = (max.or(min), plus_minus)
         && limit.dimension() != half.dimension()
     {
-        section.desk.mistake(section.place_of("plus-minus"), differ(limit, half));
+        section
+            .desk
+            .mistake(section.place_of("plus-minus"), differ(limit, half));
     }
 }
 
@@ -109,14 +151,26 @@ fn leak(section: &Section<'_, '_>, about: Option<About>) -> PointKind {
     let said: Option<LeakClass> = section.word("out-from");
     let any = matches!(about, Some(About::Fuel | About::BrakeFluid));
     if any && said.is_some_and(|class| class > LeakClass::I) {
-        section.desk.mistake(section.place_of("out-from"), TroubleKind::WeakerThanRule { key: "out-from", rule: "fuel-leak" });
+        section.desk.mistake(
+            section.place_of("out-from"),
+            TroubleKind::WeakerThanRule {
+                key: "out-from",
+                rule: "fuel-leak",
+            },
+        );
     }
-    PointKind::Leak { fluid: item(section, "fluid"), out_from: said.unwrap_or(if any { LeakClass::I } else { LeakClass::III }) }
+    PointKind::Leak {
+        fluid: item(section, "fluid"),
+        out_from: said.unwrap_or(if any { LeakClass::I } else { LeakClass::III }),
+    }
 }
 
 fn cases(section: &Section<'_, '_>) -> Option<Vec<CrankCase>> {
     let items = section.list("cases", false)?;
-    let cases: Vec<CrankCase> = items.iter().filter_map(|item| case(section, item)).collect();
+    let cases: Vec<CrankCase> = items
+        .iter()
+        .filter_map(|item| case(section, item))
+        .collect();
     (cases.len() == items.len()).then_some(cases)
 }
 
@@ -124,9 +178,19 @@ fn cases(section: &Section<'_, '_>) -> Option<Vec<CrankCase>> {
 fn case(section: &Section<'_, '_>, node: &Node) -> Option<CrankCase> {
     let read = match &node.value {
         Value::Table(entries) => {
-            let get = |key: &str| entries.iter().find(|(k, _)| k.text == key).map(|(_, node)| &node.value);
+            let get = |key: &str| {
+                entries
+                    .iter()
+                    .find(|(k, _)| k.text == key)
+                    .map(|(_, node)| &node.value)
+            };
             match (get("with"), get("may-crank")) {
-                (Some(Value::Text(with)), Some(Value::Yes(may_crank))) if entries.len() == 2 => Some(CrankCase { with: with.clone(), may_crank: *may_crank }),
+                (Some(Value::Text(with)), Some(Value::Yes(may_crank))) if entries.len() == 2 => {
+                    Some(CrankCase {
+                        with: with.clone(),
+                        may_crank: *may_crank,
+                    })
+                }
                 _ => None,
             }
         }

@@ -3,19 +3,30 @@
 use crate::book::fields::Named;
 use crate::book::section::Section;
 use crate::book::trouble::TroubleKind;
-use crate::book::{Control, Distance, Fluid, Joint, Lubrication, Mass, Part, Pose, Ram, RestKind, RestStep, Station, Weakness};
+use crate::book::{
+    Control, Distance, Fluid, Joint, Lubrication, Mass, Part, Pose, Ram, RestKind, RestStep,
+    Station, Weakness,
+};
 use crate::id::{ItemId, PointId, StationId};
 use std::ops::Range;
 
 pub(super) fn station(section: Section<'_, '_>) -> Option<Station> {
     let id = section.id(Named::Station);
     let (name, at) = (section.text("name"), section.place("at"));
-    Some(Station { id: StationId::new(&id?.0)?, name: name?, at, line: section.line })
+    Some(Station {
+        id: StationId::new(&id?.0)?,
+        name: name?,
+        at,
+        line: section.line,
+    })
 }
 
 /// The steward's lap, with the places of its stations.
 pub(super) fn lap(section: Section<'_, '_>) -> (Range<usize>, Vec<(StationId, Range<usize>)>) {
-    let order = section.references("order").into_iter().filter_map(|(id, place)| Some((StationId::new(&id)?, place)));
+    let order = section
+        .references("order")
+        .into_iter()
+        .filter_map(|(id, place)| Some((StationId::new(&id)?, place)));
     (section.place_of("order"), order.collect())
 }
 
@@ -23,10 +34,22 @@ pub(super) fn pose(section: Section<'_, '_>) -> Option<Pose> {
     let (id, what) = (item(&section, Named::Pose), section.text("what"));
     let (rods_in, rods_out) = (section.items("rods-in"), section.items("rods-out"));
     for ram in rods_out.iter().filter(|ram| rods_in.contains(ram)) {
-        section.desk.mistake(section.place_of("rods-out"), TroubleKind::RodInAndOut { ram: ram.to_string() });
+        section.desk.mistake(
+            section.place_of("rods-out"),
+            TroubleKind::RodInAndOut {
+                ram: ram.to_string(),
+            },
+        );
     }
     let guards = section.words("guards");
-    Some(Pose { id: id?, what: what?, rods_in, rods_out, guards, line: section.line })
+    Some(Pose {
+        id: id?,
+        what: what?,
+        rods_in,
+        rods_out,
+        guards,
+        line: section.line,
+    })
 }
 
 /// A joint, with the place where it names its twin.
@@ -36,19 +59,47 @@ pub(super) fn joint(section: Section<'_, '_>) -> Option<(Joint, Range<usize>)> {
     let mirror = section.reference("mirror").and_then(|id| ItemId::new(&id));
     let at = section.place("at");
     let place = section.place_of("mirror");
-    Some((Joint { id: id?, name: name?, lubrication, mirror, at, line: section.line }, place))
+    Some((
+        Joint {
+            id: id?,
+            name: name?,
+            lubrication,
+            mirror,
+            at,
+            line: section.line,
+        },
+        place,
+    ))
 }
 
 pub(super) fn fluid(section: Section<'_, '_>) -> Option<Fluid> {
     let (id, name) = (item(&section, Named::Fluid), section.text("name"));
-    let (grade, holds, filler) = (section.text("grade"), section.positive("holds"), section.text("filler"));
-    Some(Fluid { id: id?, name: name?, grade, holds, filler, line: section.line })
+    let (grade, holds, filler) = (
+        section.text("grade"),
+        section.positive("holds"),
+        section.text("filler"),
+    );
+    Some(Fluid {
+        id: id?,
+        name: name?,
+        grade,
+        holds,
+        filler,
+        line: section.line,
+    })
 }
 
 pub(super) fn part(section: Section<'_, '_>) -> Option<Part> {
     let (id, what) = (item(&section, Named::Part), section.text("what"));
     let (size, from, points) = (section.text("size"), section.text("from"), points(&section));
-    Some(Part { id: id?, what: what?, size, from, points, line: section.line })
+    Some(Part {
+        id: id?,
+        what: what?,
+        size,
+        from,
+        points,
+        line: section.line,
+    })
 }
 
 pub(super) fn ram(section: Section<'_, '_>) -> Option<Ram> {
@@ -58,45 +109,102 @@ pub(super) fn ram(section: Section<'_, '_>) -> Option<Ram> {
     if let (Some(bore), Some(rod)) = (&bore, &rod)
         && rod.si() >= bore.si()
     {
-        section.desk.mistake(section.place_of("rod"), TroubleKind::RodFillsBore);
+        section
+            .desk
+            .mistake(section.place_of("rod"), TroubleKind::RodFillsBore);
     }
     if let (Some(closed), Some(open)) = (&closed, &open)
         && open.si() <= closed.si()
     {
-        section.desk.mistake(section.place_of("open"), TroubleKind::RamDoesNotOpen);
+        section
+            .desk
+            .mistake(section.place_of("open"), TroubleKind::RamDoesNotOpen);
     }
     let count = section.count("count").unwrap_or(1);
-    Some(Ram { id: id?, name: name?, bore, rod, closed, open, count, line: section.line })
+    Some(Ram {
+        id: id?,
+        name: name?,
+        bore,
+        rod,
+        closed,
+        open,
+        count,
+        line: section.line,
+    })
 }
 
 pub(super) fn distance(section: Section<'_, '_>) -> Option<Distance> {
-    let (from, to, is) = (section.text("from"), section.text("to"), section.positive("is"));
-    Some(Distance { from: from?, to: to?, is: is?, line: section.line })
+    let (from, to, is) = (
+        section.text("from"),
+        section.text("to"),
+        section.positive("is"),
+    );
+    Some(Distance {
+        from: from?,
+        to: to?,
+        is: is?,
+        line: section.line,
+    })
 }
 
 pub(super) fn mass(section: Section<'_, '_>) -> Option<Mass> {
     let (of, is) = (section.text("of"), section.positive("is"));
-    Some(Mass { of: of?, is: is?, line: section.line })
+    Some(Mass {
+        of: of?,
+        is: is?,
+        line: section.line,
+    })
 }
 
 pub(super) fn rest(section: Section<'_, '_>) -> Option<RestStep> {
-    let (id, what, is) = (item(&section, Named::Rest), section.text("what"), section.word("is"));
+    let (id, what, is) = (
+        item(&section, Named::Rest),
+        section.text("what"),
+        section.word("is"),
+    );
     let (proof, to_dig) = (section.text("proof"), section.text("to-dig"));
     let said_safe = section.text("said-safe");
     if is == Some(RestKind::LeversWorked) && said_safe.is_none() && !section.has("said-safe") {
-        section.desk.mistake(section.place_of("is"), TroubleKind::LeversNotSaidSafe);
+        section
+            .desk
+            .mistake(section.place_of("is"), TroubleKind::LeversNotSaidSafe);
     }
-    Some(RestStep { id: id?, what: what?, proof, is: is?, to_dig, line: section.line })
+    Some(RestStep {
+        id: id?,
+        what: what?,
+        proof,
+        is: is?,
+        to_dig,
+        line: section.line,
+    })
 }
 
 pub(super) fn weakness(section: Section<'_, '_>) -> Option<Weakness> {
-    let (id, what, points) = (item(&section, Named::Weakness), section.text("what"), points(&section));
-    Some(Weakness { id: id?, what: what?, points, line: section.line })
+    let (id, what, points) = (
+        item(&section, Named::Weakness),
+        section.text("what"),
+        points(&section),
+    );
+    Some(Weakness {
+        id: id?,
+        what: what?,
+        points,
+        line: section.line,
+    })
 }
 
 pub(super) fn control(section: Section<'_, '_>) -> Option<Control> {
-    let (id, name, does) = (item(&section, Named::Control), section.text("name"), section.text("does"));
-    Some(Control { id: id?, name: name?, does, line: section.line })
+    let (id, name, does) = (
+        item(&section, Named::Control),
+        section.text("name"),
+        section.text("does"),
+    );
+    Some(Control {
+        id: id?,
+        name: name?,
+        does,
+        line: section.line,
+    })
 }
 
 fn item(section: &Section<'_, '_>, of: Named) -> Option<ItemId> {
@@ -104,5 +212,9 @@ fn item(section: &Section<'_, '_>, of: Named) -> Option<ItemId> {
 }
 
 fn points(section: &Section<'_, '_>) -> Vec<PointId> {
-    section.references("points").iter().filter_map(|(id, _)| PointId::new(id)).collect()
+    section
+        .references("points")
+        .iter()
+        .filter_map(|(id, _)| PointId::new(id))
+        .collect()
 }

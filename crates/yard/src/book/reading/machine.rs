@@ -11,30 +11,61 @@ use crate::id::{MachineId, PointId};
 pub(super) fn identity(section: Section<'_, '_>) -> Option<Identity> {
     let id = section.own_id();
     let (name, kind) = (section.text("name"), section.text("kind"));
-    let (made, serial, duty) = (section.text("made"), section.text("serial"), section.text("duty"));
+    let (made, serial, duty) = (
+        section.text("made"),
+        section.text("serial"),
+        section.text("duty"),
+    );
     let invented = section.yes("invented");
-    Some(Identity { id: MachineId::new(&id?)?, name: name?, kind: kind?, made, serial, duty, invented })
+    Some(Identity {
+        id: MachineId::new(&id?)?,
+        name: name?,
+        kind: kind?,
+        made,
+        serial,
+        duty,
+        invented,
+    })
 }
 
 pub(super) fn stop(section: Section<'_, '_>) -> Option<StopEngine> {
     let (how, then) = (section.text("how"), section.text("then"));
-    Some(StopEngine { how: how?, then, line: section.line })
+    Some(StopEngine {
+        how: how?,
+        then,
+        line: section.line,
+    })
 }
 
 pub(super) fn meter(section: Section<'_, '_>) -> Option<Meter> {
     let kind = section.word("kind");
     let rolls_over_at = section.positive("rolls-over-at");
-    Some(Meter { kind: kind?, rolls_over_at, line: section.line })
+    Some(Meter {
+        kind: kind?,
+        rolls_over_at,
+        line: section.line,
+    })
 }
 
 pub(super) fn greasing(section: Section<'_, '_>) -> GreasingHabit {
-    GreasingHabit { when: section.word("when"), refused_runs: section.positive("refused-runs"), line: section.line }
+    GreasingHabit {
+        when: section.word("when"),
+        refused_runs: section.positive("refused-runs"),
+        line: section.line,
+    }
 }
 
 pub(super) fn ground(section: Section<'_, '_>) -> Option<GroundGear> {
     let on: Option<StandsOn> = section.word("on");
     let (gauge, length) = (section.positive("gauge"), section.positive("length"));
-    Some(GroundGear { tracks: on? == StandsOn::Tracks, gauge, length, line: section.line })
+    let on = on?;
+    Some(GroundGear {
+        travels: on != StandsOn::Frame,
+        tracks: on == StandsOn::Tracks,
+        gauge,
+        length,
+        line: section.line,
+    })
 }
 
 pub(super) fn shift(section: Section<'_, '_>) -> Shift {
@@ -50,7 +81,12 @@ pub(super) fn shift(section: Section<'_, '_>) -> Shift {
 pub(super) fn danger(section: Section<'_, '_>) -> Option<DangerZone> {
     let reach = section.positive("reach");
     let (middle, around) = (section.place("middle"), section.positive("around"));
-    Some(DangerZone { reach: reach?, middle, around, line: section.line })
+    Some(DangerZone {
+        reach: reach?,
+        middle,
+        around,
+        line: section.line,
+    })
 }
 
 /// Old ids and what they are called now. The old one must be gone, the new one there.
@@ -62,13 +98,29 @@ pub(super) fn renamed(section: Section<'_, '_>) -> Vec<(PointId, PointId)> {
         if old.is_none() {
             section.bad_id(&key.text, &key.span);
         } else if desk.has(Named::Point, &key.text) {
-            desk.mistake(key.span.clone(), TroubleKind::RenameStillThere { old: key.text.clone() });
+            desk.mistake(
+                key.span.clone(),
+                TroubleKind::RenameStillThere {
+                    old: key.text.clone(),
+                },
+            );
         }
         let Value::Text(new) = &node.value else {
-            desk.mistake(node.span.clone(), TroubleKind::WrongType { key: key.text.clone(), wanted: "id", found: node.value.type_code() });
+            desk.mistake(
+                node.span.clone(),
+                TroubleKind::WrongType {
+                    key: key.text.clone(),
+                    wanted: "id",
+                    found: node.value.type_code(),
+                },
+            );
             continue;
         };
-        desk.speaks_of(Named::Point, &new.chars().take(80).collect::<String>(), node.span.clone());
+        desk.speaks_of(
+            Named::Point,
+            &new.chars().take(80).collect::<String>(),
+            node.span.clone(),
+        );
         pairs.extend(old.zip(PointId::new(new)));
     }
     pairs

@@ -28,8 +28,20 @@ pub struct ReadBook {
 /// Reads a machine book. Never fails half-way: every mistake is told, each once, with its place.
 pub fn read(text: &str, habits: &Habits) -> ReadBook {
     if text.len() > MOST_BYTES {
-        let what = TroubleKind::TooBig { bytes: text.len(), most: MOST_BYTES };
-        return ReadBook { book: None, troubles: vec![Trouble { line: 1, column: 1, span: 0..0, level: Level::Mistake, what }] };
+        let what = TroubleKind::TooBig {
+            bytes: text.len(),
+            most: MOST_BYTES,
+        };
+        return ReadBook {
+            book: None,
+            troubles: vec![Trouble {
+                line: 1,
+                column: 1,
+                span: 0..0,
+                level: Level::Mistake,
+                what,
+            }],
+        };
     }
     let document = mend::document(text);
     let desk = Desk::new(text, habits, document.broken);
@@ -38,8 +50,13 @@ pub fn read(text: &str, habits: &Habits) -> ReadBook {
     }
     let book = book(&desk, &Sheet::of(&desk, &document.entries));
     let troubles = desk.troubles();
-    let sound = troubles.iter().all(|trouble| trouble.level != Level::Mistake);
-    ReadBook { book: book.filter(|_| sound), troubles }
+    let sound = troubles
+        .iter()
+        .all(|trouble| trouble.level != Level::Mistake);
+    ReadBook {
+        book: book.filter(|_| sound),
+        troubles,
+    }
 }
 
 fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
@@ -52,7 +69,10 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
     let written_lap = sheet.one("lap").map(lists::lap);
     let book = Book {
         stop: sheet.one("stop").and_then(machine::stop),
-        start: sheet.one("start").map(|section| section.texts("steps")).unwrap_or_default(),
+        start: sheet
+            .one("start")
+            .map(|section| section.texts("steps"))
+            .unwrap_or_default(),
         meter: sheet.one("meter").and_then(machine::meter),
         lap_is_stewards: written_lap.is_some(),
         lap: Vec::new(),
@@ -60,7 +80,10 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
         poses: sheet.each("pose", lists::pose),
         fluids: sheet.each("fluid", lists::fluid),
         parts: sheet.each("part", lists::part),
-        greasing: sheet.one("greasing").map(machine::greasing).unwrap_or_default(),
+        greasing: sheet
+            .one("greasing")
+            .map(machine::greasing)
+            .unwrap_or_default(),
         distances: sheet.each("distance", lists::distance),
         masses: sheet.each("mass", lists::mass),
         ground_gear: sheet.one("ground").and_then(machine::ground),
@@ -70,7 +93,10 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
         weaknesses: sheet.each("weakness", lists::weakness),
         controls: sheet.each("control", lists::control),
         drawing: sheet.each("draw", drawing::stroke),
-        renamed: sheet.one("renamed").map(machine::renamed).unwrap_or_default(),
+        renamed: sheet
+            .one("renamed")
+            .map(machine::renamed)
+            .unwrap_or_default(),
         points: points.iter().map(|read| read.point.clone()).collect(),
         joints: joints.iter().map(|(joint, _)| joint.clone()).collect(),
         rams,

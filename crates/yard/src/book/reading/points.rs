@@ -21,7 +21,9 @@ pub(in crate::book) struct ReadPoint {
 /// Reads a point.
 pub(super) fn point(mut section: Section<'_, '_>) -> Option<ReadPoint> {
     let id = section.id(Named::Point);
-    let station = section.reference("station").and_then(|id| StationId::new(&id));
+    let station = section
+        .reference("station")
+        .and_then(|id| StationId::new(&id));
     let word: Option<KindWord> = section.word("kind");
     if let Some(word) = word {
         section.of_kind(word.code());
@@ -32,14 +34,25 @@ pub(super) fn point(mut section: Section<'_, '_>) -> Option<ReadPoint> {
     if let Some(word) = word {
         note_weaker(&section, word, about, bad_is);
     }
-    let common = (section.text("what"), section.text("how"), section.text("why"), section.text("source"));
+    let common = (
+        section.text("what"),
+        section.text("how"),
+        section.text("why"),
+        section.text("source"),
+    );
     let (what, how, why, source) = common;
     let rhythms = rhythms(&section);
-    let (at, pose) = (section.place("at"), section.reference("pose").and_then(|id| ItemId::new(&id)));
+    let (at, pose) = (
+        section.place("at"),
+        section.reference("pose").and_then(|id| ItemId::new(&id)),
+    );
     let engine = section.word("engine").unwrap_or(Engine::Off);
     let guards = section.words("guards");
     let mirror = section.reference("mirror").and_then(|id| PointId::new(&id));
-    let (count, seconds) = (section.count("count").unwrap_or(1), section.count("seconds"));
+    let (count, seconds) = (
+        section.count("count").unwrap_or(1),
+        section.count("seconds"),
+    );
     let mirror_at = section.place_of("mirror");
     let point = Point {
         id: PointId::new(&id?.0)?,
@@ -87,7 +100,10 @@ fn about(section: &Section<'_, '_>, word: Option<KindWord>) -> Option<About> {
 
 fn rhythms(section: &Section<'_, '_>) -> Vec<Rhythm> {
     let items = section.list("rhythm", true).unwrap_or_default();
-    items.iter().filter_map(|item| one_rhythm(section, item)).collect()
+    items
+        .iter()
+        .filter_map(|item| one_rhythm(section, item))
+        .collect()
 }
 
 fn one_rhythm(section: &Section<'_, '_>, node: &Node) -> Option<Rhythm> {
@@ -101,21 +117,54 @@ fn one_rhythm(section: &Section<'_, '_>, node: &Node) -> Option<Rhythm> {
     };
     let inside = |place: Range<usize>| {
         let plain = node.span.len() == text.len() + 2 && !place.is_empty();
-        if plain { node.span.start + 1 + place.start..node.span.start + 1 + place.end } else { node.span.clone() }
+        if plain {
+            node.span.start + 1 + place.start..node.span.start + 1 + place.end
+        } else {
+            node.span.clone()
+        }
     };
     match trouble {
-        NoRhythm::Form => section.desk.mistake(node.span.clone(), TroubleKind::BadRhythm { found: text.chars().take(80).collect() }),
-        NoRhythm::Zero => section.desk.mistake(node.span.clone(), TroubleKind::NotPositive { key: "rhythm".to_owned() }),
-        NoRhythm::Hours(place, trouble) => section.desk.mistake(inside(place), TroubleKind::Quantity { key: "rhythm".to_owned(), trouble }),
+        NoRhythm::Form => section.desk.mistake(
+            node.span.clone(),
+            TroubleKind::BadRhythm {
+                found: text.chars().take(80).collect(),
+            },
+        ),
+        NoRhythm::Zero => section.desk.mistake(
+            node.span.clone(),
+            TroubleKind::NotPositive {
+                key: "rhythm".to_owned(),
+            },
+        ),
+        NoRhythm::Hours(place, trouble) => section.desk.mistake(
+            inside(place),
+            TroubleKind::Quantity {
+                key: "rhythm".to_owned(),
+                trouble,
+            },
+        ),
     }
     None
 }
 
 /// A book may make a finding weigh more than the rules do, never less than one that stands down at once.
-fn note_weaker(section: &Section<'_, '_>, word: KindWord, about: Option<About>, bad_is: Option<Severity>) {
-    let Some(rule) = stands_down_at_once(word, about) else { return };
+fn note_weaker(
+    section: &Section<'_, '_>,
+    word: KindWord,
+    about: Option<About>,
+    bad_is: Option<Severity>,
+) {
+    let Some(rule) = stands_down_at_once(word, about) else {
+        return;
+    };
     if bad_is.is_some_and(|bad_is| bad_is < Severity::StandDown) {
-        section.desk.mistake(section.place_of("bad-is"), TroubleKind::WeakerThanRule { key: "bad-is", rule });
+        section.desk.mistake(
+            section.place_of("bad-is"),
+            TroubleKind::WeakerThanRule {
+                key: "bad-is",
+                rule,
+            },
+        );
     }
 }
 

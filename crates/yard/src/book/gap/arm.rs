@@ -1,0 +1,81 @@
+//! Gaps of what is computed with: rams, poses, distances, masses.
+
+use super::{Blocks, By, Gap, GapCode, of, of_book, unlock};
+use crate::book::{Book, PointKind, Pose};
+
+pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
+    let whole = [
+        (
+            book.rams.is_empty(),
+            of_book(
+                GapCode::NoRams,
+                false,
+                &[Blocks::ArmFigures, Blocks::LevelCorrection],
+                unlock("ram", "bore", By::Measuring),
+            ),
+        ),
+        (
+            book.distances.is_empty(),
+            of_book(
+                GapCode::NoDistances,
+                false,
+                &[Blocks::ArmFigures],
+                unlock("distance", "is", By::Measuring),
+            ),
+        ),
+        (
+            book.masses.is_empty(),
+            of_book(
+                GapCode::NoMasses,
+                false,
+                &[Blocks::Stability],
+                unlock("mass", "is", By::Asking),
+            ),
+        ),
+    ];
+    let whole = whole
+        .into_iter()
+        .filter_map(|(missing, gap)| missing.then_some(gap));
+    whole.chain(rams(book)).chain(poses(book))
+}
+
+fn rams(book: &Book) -> impl Iterator<Item = Gap> {
+    let unmeasured = book.rams.iter().filter(|ram| {
+        [&ram.bore, &ram.rod, &ram.closed, &ram.open]
+            .into_iter()
+            .any(Option::is_none)
+    });
+    unmeasured.map(|ram| {
+        let how = unlock("ram", "bore", By::Measuring);
+        of(
+            GapCode::RamNotMeasured,
+            ram.id.as_str(),
+            ram.line,
+            false,
+            &[Blocks::ArmFigures, Blocks::LevelCorrection],
+            how,
+        )
+    })
+}
+
+/// Poses of hydraulic marks that do not say which rods are in or out.
+fn poses(book: &Book) -> impl Iterator<Item = Gap> {
+    let marks = |pose: &Pose| {
+        book.points.iter().any(|point| matches!(&point.kind, PointKind::Level(mark) if mark.pose.as_ref() == Some(&pose.id)))
+    };
+    let silent = book
+        .poses
+        .iter()
+        .filter(move |pose| pose.rods_in.is_empty() && pose.rods_out.is_empty() && marks(pose));
+    let silent = silent.filter(|_| !book.rams.is_empty());
+    silent.map(|pose| {
+        of(
+            GapCode::PoseWithoutRods,
+            pose.id.as_str(),
+            pose.line,
+            false,
+            &[Blocks::LevelCorrection],
+            unlock("pose", "rods-in", By::Looking),
+        )
+    })
+}

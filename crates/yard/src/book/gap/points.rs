@@ -1,0 +1,132 @@
+//! Gaps of the points: those that should be there, and what those that are there do not say.
+
+use super::{Blocks, By, Gap, GapCode, of, of_book, unlock};
+use crate::book::{About, Book, Point, PointKind};
+use crate::code::Coded;
+
+/// What must be looked at on every machine that travels.
+const MUST_LOOK_AT: [About; 4] = [
+    About::Brakes,
+    About::Steering,
+    About::SeatBelt,
+    About::Guards,
+];
+
+/// Farther than this from the middle a point has a side, metres.
+const SIDED: f64 = 0.25;
+
+pub(super) fn gaps(book: &Book) -> Vec<Gap> {
+    if book.points.is_empty() {
+        return vec![of_book(
+            GapCode::NoPoints,
+            true,
+            &[Blocks::Verdict, Blocks::Round],
+            unlock("point", "id", By::WritingDown),
+        )];
+    }
+    let travels = book.ground_gear.as_ref().is_none_or(|gear| gear.travels);
+    let mut all: Vec<Gap> = book.points.iter().flat_map(of_point).collect();
+    if travels {
+        all.extend(must_look_at(book));
+    }
+    let clips = book
+        .points
+        .iter()
+        .any(|point| point.kind == PointKind::PinClip);
+    if !book.joints.is_empty() && !clips {
+        all.push(of_book(
+            GapCode::NoPinClips,
+            true,
+            &[Blocks::Verdict],
+            unlock("point", "kind", By::Looking),
+        ));
+    }
+    all
+}
+
+fn must_look_at(book: &Book) -> impl Iterator<Item = Gap> {
+    let missing = MUST_LOOK_AT
+        .iter()
+        .filter(|about| !book.points.iter().any(|point| point.about == **about));
+    let missing = missing.map(|about| {
+        of(
+            GapCode::NoPointFor,
+            about.code(),
+            0,
+            true,
+            &[Blocks::Verdict],
+            unlock("point", "about", By::WritingDown),
+        )
+    });
+    let crank = book
+        .points
+        .iter()
+        .any(|point| matches!(point.kind, PointKind::Crank(_)));
+    let crank = (!crank).then(|| {
+        of_book(
+            GapCode::NoCrank,
+            true,
+            &[Blocks::Verdict],
+            unlock("point", "cases", By::Looking),
+        )
+    });
+    missing.chain(crank)
+}
+
+fn of_point(point: &Point) -> Vec<Gap> {
+    let about = |code, safety, blocks: &[Blocks], how| {
+        of(code, point.id.as_str(), point.line, safety, blocks, how)
+    };
+    let safety = point.about.bears_on_safety();
+    let mut all = Vec::new();
+    match &point.kind {
+        PointKind::Level(mark) if mark.pose.is_none() => {
+            all.push(about(
+                GapCode::LevelWithoutPose,
+                safety,
+                &[Blocks::Levels],
+                unlock("point", "pose", By::Asking),
+            ));
+        }
+        PointKind::Measure(limit) if limit.min.is_none() && limit.max.is_none() => {
+            all.push(about(
+                GapCode::MeasureWithoutLimit,
+                safety,
+                &[Blocks::Limits],
+                unlock("point", "max", By::Asking),
+            ));
+        }
+        PointKind::Fitting(rule) if rule.joint.is_none() => {
+            let code = if rule.remote {
+                GapCode::RemoteWithoutJoint
+            } else {
+                GapCode::FittingWithoutJoint
+            };
+            all.push(about(
+                code,
+                false,
+                &[Blocks::Greasing],
+                unlock("point", "joint", By::Looking),
+            ));
+        }
+        _ => {}
+    }
+    if point.mirror.is_none() && has_a_side(point) {
+        all.push(about(
+            GapCode::NoTwin,
+            false,
+            &[Blocks::Round],
+            unlock("point", "mirror", By::Looking),
+        ));
+    }
+    all
+}
+
+/// Both sides of a machine mirror each other in what moves and what holds it; other things may well be on one side only.
+fn has_a_side(point: &Point) -> bool {
+    let mirrors = matches!(
+        point.kind,
+        PointKind::Fitting(_) | PointKind::PinClip | PointKind::Measure(_)
+    );
+    mirrors && point.at.is_some_and(|at| at.y.abs() >= SIDED)
+}

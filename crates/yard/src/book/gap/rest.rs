@@ -1,0 +1,46 @@
+//! Gaps of the rest order.
+
+use super::{Blocks, By, Gap, GapCode, of, unlock};
+use crate::book::{Book, RestKind, RestStep};
+use crate::code::Coded;
+
+pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
+    let travels = book.ground_gear.as_ref().is_none_or(|gear| gear.travels);
+    let needed: &[RestKind] = if travels {
+        &[
+            RestKind::Lowered,
+            RestKind::Neutral,
+            RestKind::Brake,
+            RestKind::EngineOff,
+        ]
+    } else {
+        &[RestKind::EngineOff]
+    };
+    let missing = needed
+        .iter()
+        .filter(|kind| !book.rest.iter().any(|step| step.is == **kind));
+    let missing = missing.map(|kind| {
+        of(
+            GapCode::NoRestStep,
+            kind.code(),
+            0,
+            true,
+            &[Blocks::Rest, Blocks::Verdict],
+            unlock("rest", "is", By::WritingDown),
+        )
+    });
+    let wanting = |step: &&RestStep| {
+        step.proof.is_none() && matches!(step.is, RestKind::Lowered | RestKind::Lock)
+    };
+    let unproven = book.rest.iter().filter(wanting);
+    missing.chain(unproven.map(|step| {
+        of(
+            GapCode::RestWithoutProof,
+            step.id.as_str(),
+            step.line,
+            false,
+            &[Blocks::Rest],
+            unlock("rest", "proof", By::Looking),
+        )
+    }))
+}
