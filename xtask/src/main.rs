@@ -14,7 +14,7 @@ mod pure;
 mod size;
 mod tree;
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use finding::Finding;
@@ -66,7 +66,7 @@ fn run(mut arguments: Vec<String>) -> Result<bool, String> {
         Some("--root") if arguments.len() > 1 => {
             PathBuf::from(arguments.drain(..2).nth(1).unwrap_or_default())
         }
-        _ => PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(".."),
+        _ => project_around(&std::env::current_dir().map_err(|error| error.to_string())?)?,
     };
     let rest: Vec<&str> = arguments.iter().map(String::as_str).collect();
     let tree = Tree::open(&root)?;
@@ -95,6 +95,15 @@ fn run(mut arguments: Vec<String>) -> Result<bool, String> {
     }
 }
 
+/// The project a folder lies in. Not asked of the compiler: a checkout may be moved, or built from a cache.
+fn project_around(folder: &Path) -> Result<PathBuf, String> {
+    folder
+        .ancestors()
+        .find(|above| above.join("xtask/Cargo.toml").is_file())
+        .map(Path::to_owned)
+        .ok_or_else(|| "not inside the project; say where it is with --root FOLDER".to_owned())
+}
+
 fn generated_check(tree: &Tree) -> Vec<Finding> {
     generated::check(tree, &generated::Kingpost::of(tree.root()))
 }
@@ -120,4 +129,20 @@ fn report_size(tree: &Tree) {
         "size: {} over the mark (a report, not a failure)",
         long.len()
     );
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_project_is_found_from_within_and_not_from_outside() {
+        let dir = tempfile::tempdir().unwrap();
+        let within = dir.path().join("crates/yard/src");
+        std::fs::create_dir_all(&within).unwrap();
+        assert!(project_around(&within).is_err());
+        std::fs::create_dir_all(dir.path().join("xtask")).unwrap();
+        std::fs::write(dir.path().join("xtask/Cargo.toml"), "# Checks.\n").unwrap();
+        assert_eq!(project_around(&within).unwrap(), dir.path());
+    }
 }
