@@ -154,7 +154,7 @@ impl Words {
                 right_is: Some(right),
             } => (Some("right"), vec![item(step), ("what", right.into())]),
             What::Unread { kind } => (None, vec![("name", kind.into())]),
-            What::Gap { gap } => (None, vec![("name", gap.into())]),
+            What::Gap { gap } => (None, vec![("name", self.gap_by_id(gap, names).into())]),
             _ => (None, vec![]),
         }
     }

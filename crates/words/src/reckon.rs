@@ -90,10 +90,14 @@ impl Words {
             Refusal::OutOfRange {
                 value, low, high, ..
             } => {
+                let unit = refusal
+                    .input()
+                    .and_then(|name| leaf.input(name))
+                    .map_or("", |input| input.unit);
                 args.extend([
-                    ("value", value.to_string().into()),
-                    ("low", low.to_string().into()),
-                    ("high", high.to_string().into()),
+                    ("value", with_unit(*value, unit)),
+                    ("low", with_unit(*low, unit)),
+                    ("high", with_unit(*high, unit)),
                 ]);
             }
             Refusal::Contradiction { what } => args.push(("name", (*what).into())),

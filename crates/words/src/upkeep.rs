@@ -2,7 +2,10 @@
 
 use crate::{Names, Words};
 use quantity::Exact;
-use yard::state::LifeHours;
+use yard::{
+    state::LifeHours,
+    upkeep::{DueLine, Repeat},
+};
 
 impl Words {
     /// Hours run: "1234.5 h", with ± where some were not counted by a meter.
@@ -39,22 +42,53 @@ impl Words {
         }
     }
 
-    /// A line of what comes next: the point, at which hours, on which date; whichever comes first.
-    pub fn due(
-        &self,
-        point: &yard::id::PointId,
-        at_hours: Option<&Exact>,
-        on: Option<jiff::civil::Date>,
-        names: &dyn Names,
-    ) -> String {
-        let point = ("point", self.point(point, names).into());
-        let hours = at_hours.map(|hours| ("hours", self.hours_number(hours).into()));
-        let date = on.map(|date| ("date", self.date(date).into()));
+    /// A line of what comes next: the point, at which hours (and what the meter shows then), on which date.
+    pub fn due(&self, line: &DueLine, names: &dyn Names) -> String {
+        let point = ("point", self.point(&line.point, names).into());
+        let hours = line.at_hours.as_ref().map(|hours| {
+            (
+                "hours",
+                self.due_hours(hours, line.meter_shows.as_ref()).into(),
+            )
+        });
+        let date = line.on.map(|date| ("date", self.date(date).into()));
         match (hours, date) {
             (Some(hours), Some(date)) => self.say("due-at-hours-or-on", &[point, hours, date]),
             (Some(hours), None) => self.say("due-at-hours", &[point, hours]),
             (None, Some(date)) => self.say("due-on", &[point, date]),
             (None, None) => self.say("due-unknown", &[point]),
+        }
+    }
+
+    /// A point that failed more than once: how often, and how many hours it held each time.
+    pub fn repeat(&self, repeat: &Repeat, names: &dyn Names) -> String {
+        let held = |gap: &Option<Exact>| {
+            gap.as_ref().map_or_else(
+                || self.text("unknown"),
+                |hours| format!("{} h", self.hours_number(hours)),
+            )
+        };
+        let gaps: Vec<String> = repeat.gaps_hours.iter().map(held).collect();
+        let point = self.point(&repeat.point, names);
+        self.say(
+            "repeat",
+            &[
+                ("point", point.into()),
+                ("n", repeat.failures.len().into()),
+                ("hours", self.list(&gaps).into()),
+            ],
+        )
+    }
+
+    /// Life hours at which something is due; beside them what the meter shows then, where that differs.
+    fn due_hours(&self, life: &Exact, meter: Option<&Exact>) -> String {
+        let shown = self.hours_number(life);
+        match meter.map(|meter| self.hours_number(meter)) {
+            Some(meter) if meter != shown => self.say(
+                "due-hours-meter",
+                &[("hours", shown.into()), ("value", meter.into())],
+            ),
+            _ => shown,
         }
     }
 
@@ -97,23 +131,56 @@ mod tests {
     }
 
     #[test]
-    fn what_comes_first_is_said() {
+    fn what_comes_next_is_said() {
         let (words, names) = (
             Words::english(),
             NoNames {
                 now: Timestamp::UNIX_EPOCH,
             },
         );
-        let point = PointId::new("engine-oil").unwrap();
-        let due = |hours: Option<&Exact>, on| words.due(&point, hours, on, &names);
+        let due = |hours: Option<&str>, meter: Option<&str>, on| {
+            let point = PointId::new("engine-oil").unwrap();
+            let line = DueLine {
+                point,
+                at_hours: hours.map(exact),
+                meter_shows: meter.map(exact),
+                on,
+                figure: None,
+            };
+            words.due(&line, &names)
+        };
         assert_eq!(
-            due(Some(&exact("250")), Some(date(2026, 12, 1))),
+            due(Some("250"), Some("250"), Some(date(2026, 12, 1))),
             "engine-oil: at 250 h or on 1 Dec 2026, whichever comes first"
         );
-        assert_eq!(due(Some(&exact("250")), None), "engine-oil: at 250 h");
         assert_eq!(
-            due(None, None),
+            due(Some("5250"), Some("250"), None),
+            "engine-oil: at 5250 (meter 250) h"
+        );
+        assert_eq!(
+            due(None, None, None),
             "engine-oil: not known when, because the hours are not known"
+        );
+    }
+
+    #[test]
+    fn a_repeat_fault_says_how_long_each_repair_held() {
+        let entry = yard::id::EntryId("01890000-0000-7000-8000-000000000001".parse().unwrap());
+        let finding = || yard::id::FaultRef { entry, point: None };
+        let repeat = Repeat {
+            point: PointId::new("fan-belt").unwrap(),
+            failures: vec![finding(), finding(), finding()],
+            gaps_hours: vec![Some(exact("40")), None],
+        };
+        let said = Words::english().repeat(
+            &repeat,
+            &NoNames {
+                now: Timestamp::UNIX_EPOCH,
+            },
+        );
+        assert_eq!(
+            said,
+            "fan-belt: failed 3 times. Each repair held: 40 h and not known."
         );
     }
 }

@@ -15,6 +15,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("book", include_str!("../lang/en/book.ftl")),
     ("caution", include_str!("../lang/en/caution.ftl")),
     ("errors", include_str!("../lang/en/errors.ftl")),
+    ("fields", include_str!("../lang/en/fields.ftl")),
     ("handover", include_str!("../lang/en/handover.ftl")),
     ("journal", include_str!("../lang/en/journal.ftl")),
     ("pages", include_str!("../lang/en/pages.ftl")),

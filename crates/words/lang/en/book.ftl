@@ -3,7 +3,7 @@
 ### $kind, $belongs-to: kinds of points; $wanted: a shape already said; $allowed: words as a list
 ### $least, $most, $known, $shown, $n: numbers; $first-line: a line of the book; $id, $to: an id and what it names
 ### $min, $max: limits as written; $twin, $station, $old, $ram: ids; $rule: a rule's name; $what, $next: already said
-### $place: file, line and column; $level: already said; $mistakes, $warnings: already said
+### $subject: the thing a gap is about, already said; $place: file, line and column; $level: already said; $mistakes, $warnings: already said
 
 book-level-mistake = mistake
 book-level-warning = look at this
@@ -164,3 +164,94 @@ book-thing-ram = ram
 book-thing-rest = rest step
 book-thing-weakness = weakness
 book-thing-control = control
+
+## What the book does not say yet.
+
+gap-is = Not said yet: { $what }.
+gap-blocks = Until then it cannot be told: { $what }.
+gap-safety = It bears on safety: nobody can accept it.
+gap-minor = The steward may accept it, with a reason.
+gap-where = It goes into { $table }, as { $key }.
+
+gap-no-stop = how to stop the engine
+    .next = Find out on the machine, then write it down. It is the first thing anybody must know.
+gap-no-danger-zone = where nobody may be while it works
+    .next = Measure how far it reaches at full stretch, all round, and write that down.
+gap-no-ground = what it stands on, and so whether it travels
+    .next = Write tracks or wheels.
+gap-no-points = what must be looked at
+    .next = Walk round it once and write a point for each thing, or begin from a blank.
+gap-no-point-for = how these are checked: { $subject }
+    .next = Write a point for it. A machine that travels needs one.
+gap-no-pin-clips = which clips hold its pins
+    .next = Look at every pin. Write a point for whatever keeps it in.
+gap-no-crank = in which positions the starter may turn
+    .next = Try each one, in the seat, nobody near. Write what must and what must not crank.
+gap-no-rest-step = how this is left at rest: { $subject }
+    .next = Write the step and what proves it.
+gap-level-without-pose = in which pose this level is read: { $subject }
+    .next = Ask who knows the machine or look in the maker's book. Until then no reading can be compared.
+gap-measure-without-limit = what the limit of this measure is: { $subject }
+    .next = Ask who knows the machine or look in the maker's book. Write the limit with its method.
+gap-remote-without-joint = which joint this grease line feeds: { $subject }
+    .next = Follow the line from the fitting to its end.
+gap-joint-without-fitting = where the fitting of this joint is: { $subject }
+    .next = Look for it on the next round. If it is sealed or runs in oil, write that.
+gap-fitting-without-joint = which joint this fitting feeds: { $subject }
+    .next = Pump, and see where the grease shows.
+gap-no-twin = whether there is the same on the other side: { $subject }
+    .next = Look at the other side. Write the twin, or write that there is none.
+gap-rest-without-proof = what proves this step: { $subject }
+    .next = Find what one can see or feel when it is done right.
+gap-no-meter = what its hour meter counts
+    .next = Look whether it counts with the key on, with the engine running, or by turns.
+gap-no-greasing-habit = whether it is greased before or after work
+    .next = Choose one of the two, and always do the same.
+gap-fluid-without-grade = which grade goes in: { $subject }
+    .next = Ask who knows the machine, look in the maker's book or on the can. Never mix on a guess.
+gap-fluid-without-quantity = how much it holds: { $subject }
+    .next = Measure what goes in at the next change.
+gap-pose-without-rods = which rods are in and which are out in this pose: { $subject }
+    .next = Look at every ram in this pose.
+gap-no-rams = its rams
+    .next = Write each ram with its bore, rod, closed and open length.
+gap-ram-not-measured = the sizes of this ram: { $subject }
+    .next = Measure the rod, and pin to pin with the rod in and out. Ask for the bore.
+gap-no-distances = the distances from pin to pin
+    .next = Measure them with a tape, everything lowered, engine off.
+gap-no-masses = what it weighs
+    .next = Look at its plate or ask the maker.
+gap-ground-not-measured = how far apart its tracks or wheels are, and how long they stand
+    .next = Measure between the middles, and the length on the ground.
+gap-station-without-place = where one stands for this station: { $subject }
+    .next = Measure from the middle of the undercarriage: forwards, and to the left.
+gap-weakness-not-watched = which point watches this weakness: { $subject }
+    .next = Write a point for it, or name one that is there.
+gap-control-not-known = what this control does: { $subject }
+    .next = Try it slowly, on open ground, with nobody near.
+gap-no-start = in which order it is started
+    .next = Write the steps as you do them.
+gap-no-stop-and-tell = when to stop and tell
+    .next = Write what nobody should drive on with: lamps, noises, smells, heat.
+gap-no-drawing = what it looks like
+    .next = Measure it from the side and from above, and write its lines.
+
+by-writing-down = by writing it down
+by-measuring = by measuring it
+by-looking = by looking on the machine
+by-asking = by asking, or from the maker's book
+
+blocks-verdict = whether it is fit
+blocks-round = what is looked at on the round
+blocks-levels = whether a level is right
+blocks-level-correction = what a level would be in the right pose
+blocks-limits = whether a measure is inside its limit
+blocks-greasing = whether every joint gets its grease
+blocks-hours = what is due by hours
+blocks-rest = whether it is left at rest
+blocks-arm-figures = what the arm can do
+blocks-stability = how safely it stands
+blocks-top-up = what to buy and pour in
+blocks-lap = the shortest lap
+blocks-drawing = how it is drawn
+blocks-teaching = how it is taught

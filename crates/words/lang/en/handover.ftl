@@ -193,7 +193,7 @@ reason-stood-down = Stood down: { $why }
 
 reason-joint-without-fitting = { $name }: it moves, and no fitting is known.
     .next = Find the fitting. If it is sealed or runs in oil, write that in the book.
-reason-gap = The book does not say: { $name }
+reason-gap = The book does not say: { $name }.
     .next = Find out and write it in the book. It bears on safety.
 reason-hours-in-question = The hours are in question.
     .next = The steward settles what the meter says.

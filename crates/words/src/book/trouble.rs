@@ -1,4 +1,4 @@
-//! The machine book in words: what is wrong with it, told at the terminal or on a page.
+//! What is wrong with a machine book, told at the terminal or on a page.
 
 use crate::{Arg, Told, Words};
 use yard::book::{Level, Trouble, TroubleKind};
@@ -222,11 +222,7 @@ fn pointed(trouble: &Trouble, text: &str) -> (String, String) {
     let first = text[from..start].chars().count().min(line.len());
     let inside = &text[start..trouble.span.end.clamp(start, to)];
     let carets = inside.trim_end().chars().count().max(1);
-    let cut = if first > WIDTH / 2 {
-        first - WIDTH / 2
-    } else {
-        0
-    };
+    let cut = first.saturating_sub(WIDTH / 2);
     let shown: String = line.iter().skip(cut).take(WIDTH).collect();
     let carets = carets.min(WIDTH - (first - cut));
     (shown, " ".repeat(first - cut) + &"^".repeat(carets))
