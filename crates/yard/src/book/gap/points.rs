@@ -122,11 +122,13 @@ fn of_point(point: &Point) -> Vec<Gap> {
     all
 }
 
-/// Both sides of a machine mirror each other in what moves and what holds it; other things may well be on one side only.
+/// Both sides of a machine mirror each other in what moves and what holds it; other things may well be on one side only, and
+/// so may the end of a remote grease line.
 fn has_a_side(point: &Point) -> bool {
-    let mirrors = matches!(
-        point.kind,
-        PointKind::Fitting(_) | PointKind::PinClip | PointKind::Measure(_)
-    );
+    let mirrors = match &point.kind {
+        PointKind::Fitting(rule) => !rule.remote,
+        PointKind::PinClip | PointKind::Measure(_) => true,
+        _ => false,
+    };
     mirrors && point.at.is_some_and(|at| at.y.abs() >= SIDED)
 }
