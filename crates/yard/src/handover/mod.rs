@@ -1,6 +1,31 @@
 //! May it run, why, and in what state was it left.
+//!
+//! Reading order: what a [`Judgement`] says; [`judge`], which asks every one of the [`RULES`]; the [`Context`] they look at;
+//! [`rest`], how a machine is left.
 
-mod code;
 mod verdict;
 
+mod judge;
+
+pub mod rules;
+
+mod context;
+mod must_work;
+mod outside;
+mod signing;
+mod weight;
+
+pub mod rest;
+
+mod code;
+
+pub use context::{Context, Said, Seen, Wanting, bears_on_safety};
+pub use judge::{judge, judge_by};
+pub use rules::{LooksAt, RULES, Rule, Source};
+pub use signing::sign_off;
 pub use verdict::*;
+
+use judge::holds_until;
+use must_work::{is_must_work, must_work};
+use outside::outside;
+use weight::{Weight, each_open, each_unknown};

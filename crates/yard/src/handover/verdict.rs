@@ -67,7 +67,14 @@ pub struct YardHabits {
 
 impl Default for YardHabits {
     fn default() -> Self {
-        Self { round_holds_hours: 12, refused_runs_hours: None, relief_allowed: false, decimal_comma: false, seasons: vec![(3, 1), (10, 1)], gun_grams: None }
+        Self {
+            round_holds_hours: 12,
+            refused_runs_hours: None,
+            relief_allowed: false,
+            decimal_comma: false,
+            seasons: vec![(3, 1), (10, 1)],
+            gun_grams: None,
+        }
     }
 }
 
@@ -89,7 +96,12 @@ pub struct Judgement {
 impl Judgement {
     /// Whether it is stood down only because something is not known yet: "walk it round first".
     pub fn only_unknown(&self) -> bool {
-        self.verdict == Verdict::StandDown && self.reasons.iter().filter(|r| r.weighs == Verdict::StandDown).all(|r| r.unknown)
+        self.verdict == Verdict::StandDown
+            && self
+                .reasons
+                .iter()
+                .filter(|r| r.weighs == Verdict::StandDown)
+                .all(|r| r.unknown)
     }
 }
 

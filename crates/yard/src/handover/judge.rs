@@ -1,0 +1,155 @@
+//! The verdict itself: asks every rule, drops what is said twice, puts the worst first, and says what it holds for.
+
+use super::{
+    Context, Holds, Judgement, Reason, Situation, Verdict, What,
+    rules::{RULES, Rule},
+    signing::{end_of_day, sign_off},
+};
+use crate::{
+    id::{EntryId, FaultRef},
+    people::Role,
+    state::Round,
+};
+use jiff::{SignedDuration, Timestamp};
+use quantity::Exact;
+
+/// May this person run this machine now, and why.
+pub fn judge(situation: &Situation) -> Judgement {
+    judge_by(situation, RULES)
+}
+
+/// The same by some of the rules only: for showing that each is needed.
+pub fn judge_by(situation: &Situation, rules: &[Rule]) -> Judgement {
+    let context = Context::of(situation);
+    let found = rules
+        .iter()
+        .flat_map(|rule| (rule.check)(situation, &context))
+        .collect();
+    let reasons = once_each(worst_first(found, &context));
+    let verdict = reasons
+        .iter()
+        .map(|reason| reason.weighs)
+        .max()
+        .unwrap_or(Verdict::Fit);
+    Judgement {
+        verdict,
+        holds: holds(situation, &context, verdict, &reasons),
+        at: situation.now,
+        book: context.revision,
+        reasons,
+    }
+}
+
+/// When the round ends to hold; none where it is not closed.
+pub(super) fn holds_until(situation: &Situation, round: &Round) -> Option<Timestamp> {
+    let hours = SignedDuration::from_hours(i64::from(situation.habits.round_holds_hours));
+    round
+        .closed
+        .map(|(closed, ..)| closed.saturating_add(hours).unwrap_or(Timestamp::MAX))
+}
+
+/// Worst first, then by rank, then along the lap, then by names, so that the order never depends on chance.
+fn worst_first(mut reasons: Vec<Reason>, context: &Context) -> Vec<Reason> {
+    let number = |reason: &Reason| {
+        let of_lap = reason
+            .point
+            .as_ref()
+            .and_then(|point| context.numbers.get(point));
+        of_lap.copied().unwrap_or(u32::MAX)
+    };
+    reasons.sort_by_cached_key(|reason| {
+        let name = (
+            reason.point.clone(),
+            reason.rule,
+            reason.finding.clone(),
+            reason.what.code(),
+        );
+        (
+            std::cmp::Reverse(reason.weighs),
+            reason.rank,
+            number(reason),
+            name,
+        )
+    });
+    reasons
+}
+
+/// Each thing once: where several rules say the same of the same finding or point, the worst stays.
+fn once_each(reasons: Vec<Reason>) -> Vec<Reason> {
+    let same = |one: &Reason, other: &Reason| {
+        (&one.finding, &one.point) == (&other.finding, &other.point) && one.what == other.what
+    };
+    let mut told: Vec<Reason> = Vec::with_capacity(reasons.len());
+    for reason in reasons {
+        if !told.iter().any(|earlier| same(earlier, &reason)) {
+            told.push(reason);
+        }
+    }
+    told
+}
+
+fn holds(situation: &Situation, context: &Context, verdict: Verdict, reasons: &[Reason]) -> Holds {
+    let round = context.closed_round();
+    let of_round = round.and_then(|round| holds_until(situation, round));
+    let last_day = sign_off(situation)
+        .filter(|_| context.role == Role::Operator)
+        .and_then(|given| given.until);
+    let of_sign_off = last_day.and_then(|day| end_of_day(situation, day));
+    Holds {
+        person: situation.person,
+        round: round.map(|round| round.id),
+        until: of_round
+            .into_iter()
+            .chain(of_sign_off.filter(|_| round.is_some()))
+            .min(),
+        until_hours: until_hours(context, reasons),
+        permit: permit(situation, context, verdict),
+    }
+}
+
+/// The life hours at which the first refused fitting stands the machine down.
+fn until_hours(context: &Context, reasons: &[Reason]) -> Option<Exact> {
+    let now = &context.life.as_ref()?.hours;
+    let left = reasons.iter().filter_map(|reason| match &reason.what {
+        What::Refused {
+            left: Some(left), ..
+        } => Some(left),
+        _ => None,
+    });
+    left.min().map(|left| now + left)
+}
+
+/// The newest permit in force for this person, where the machine is stood down. A permit knows only what was known when it
+/// was given: what was found later, and stands the machine down, ends it.
+fn permit(situation: &Situation, context: &Context, verdict: Verdict) -> Option<EntryId> {
+    let machine = situation.machine;
+    let found_later = |given: Timestamp| {
+        let found = context
+            .open
+            .iter()
+            .filter_map(|seen| machine.findings.get(&seen.finding));
+        found
+            .filter(|finding| finding.at > given)
+            .any(|finding| stands_down(situation, context, &finding.id))
+    };
+    let mut newest_first = machine.permits.iter().rev();
+    let in_force = newest_first.find(|(_, given, permit)| {
+        permit.who == situation.person
+            && *given <= situation.now
+            && situation.now <= permit.until
+            && !found_later(*given)
+    });
+    in_force
+        .filter(|_| verdict == Verdict::StandDown)
+        .map(|(entry, ..)| *entry)
+}
+
+/// Whether this finding alone stands the machine down.
+fn stands_down(situation: &Situation, context: &Context, finding: &FaultRef) -> bool {
+    let mut reasons = RULES
+        .iter()
+        .flat_map(|rule| (rule.check)(situation, context));
+    reasons.any(|reason| {
+        reason.weighs == Verdict::StandDown && reason.finding.as_ref() == Some(finding)
+    })
+}

@@ -1,0 +1,40 @@
+//! The hours are in question.
+//!
+//! What: a meter that fell or jumped is run with care until steward or deputy have settled it.
+//!
+//! Why: what is due by hours cannot be told.
+//!
+//! Source: the yard's own rule.
+//!
+//! Example: case `hours-in-question`.
+
+use super::{LooksAt, Rule, Source};
+use crate::handover::{Context, Reason, Situation, Weight, What, weight};
+use crate::{id::EntryId, state::Asks};
+use std::collections::BTreeSet;
+
+pub(super) const RULE: Rule = Rule {
+    id: "hours-in-question",
+    looks_at: LooksAt::Journal,
+    source: Source::YardsOwn,
+    example: "hours-in-question",
+    check,
+};
+
+fn check(situation: &Situation, _: &Context) -> Vec<Reason> {
+    let meter = |asks: &Asks| matches!(asks, Asks::MeterFell { .. } | Asks::MeterJumped { .. });
+    let machine = situation.machine;
+    let asked = machine.asked().filter(|question| meter(&question.asks));
+    let entries: BTreeSet<EntryId> = asked
+        .map(|question| question.entry)
+        .chain(machine.hours.doubted.iter().copied())
+        .collect();
+    let weight = || Weight {
+        unknown: true,
+        ..Weight::care(weight::UNKNOWN, What::HoursInQuestion)
+    };
+    entries
+        .into_iter()
+        .map(|entry| weight().of_entry(RULE.id, entry))
+        .collect()
+}
