@@ -13,9 +13,13 @@ pub trait Names {
     /// A person's name.
     fn person(&self, person: PersonId) -> Option<String>;
     /// A machine's name.
-    fn machine(&self, machine: &MachineId) -> Option<String>;
+    fn machine(&self, _machine: &MachineId) -> Option<String> {
+        None
+    }
     /// A station's name.
-    fn station(&self, station: &StationId) -> Option<String>;
+    fn station(&self, _station: &StationId) -> Option<String> {
+        None
+    }
     /// What a point is, in the book's words.
     fn point(&self, point: &PointId) -> Option<String>;
     /// A pose, joint, fluid, part, ram, rest step, weakness or control, in the book's words.
@@ -105,12 +109,6 @@ pub struct NoNames {
 
 impl Names for NoNames {
     fn person(&self, _: PersonId) -> Option<String> {
-        None
-    }
-    fn machine(&self, _: &MachineId) -> Option<String> {
-        None
-    }
-    fn station(&self, _: &StationId) -> Option<String> {
         None
     }
     fn point(&self, _: &PointId) -> Option<String> {

@@ -72,6 +72,11 @@ impl Words {
         }
     }
 
+    /// The language's tag, for a page's `lang`; the made-up one has the tag kept for such.
+    pub fn language(&self) -> &'static str {
+        if self.pseudo { "en-XA" } else { "en-GB" }
+    }
+
     /// Says a message. `key` names a message, or a part of one as `message.part`.
     ///
     /// A key that does not exist, or an argument that is not given, is our mistake: it stops a debug build. A release

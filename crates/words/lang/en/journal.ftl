@@ -1,5 +1,5 @@
 ### The journal: one line for each kind of entry, and the questions only steward or deputy can settle.
-### $person, $machine, $point, $part: names; $what, $why, $how, $text, $work: the writer's own words
+### $answer: an answer already said; $person, $machine, $point, $part: names; $what, $why, $how, $text, $work: the writer's own words
 ### $n, $of: how many; $hours, $from, $to, $passed, $value: numbers as written or ready to show
 ### $verdict: a verdict already said; $role: a role already said; $until, $at: times already said
 ### $kind, $version, $place: as stored; $perhaps: possible readings as a list; $things: names as a list
@@ -69,6 +69,10 @@ entry-role-taken = { $person } has no role here any more
 entry-unknown = Kept, not understood: “{ $kind }”, version { $version }. A newer program may read it.
 entry-unreadable = Kept, does not read as “{ $kind }” (at { $place })
 
+entry-closing = { $line } ({ $what })
+detail-closes = closes: { $what }
+found-at-point = { $point }: { $answer }
+found-stood-down = Stood down: { $why }
 entry-mends = { $n ->
     [one] closes one finding
    *[other] closes { $n } findings

@@ -169,6 +169,7 @@ because-open-finding = something is wrong here
 because-find-it = no fitting known here: find it
 because-hours-in-question = the hours are in question
 because-whole = the steward asked for all of it
+because-in-this-round = answered in this round
 
 rhythm-every-start = every start
 rhythm-after-use = after use
@@ -210,6 +211,9 @@ answer-not-checked = not checked: { $because }
 answer-with-note = { $state } ({ $note })
 reading-not-given = no reading
 
+mark = at or over the mark ({ $pose }, oil { $oil })
+mark-upper = at or over the mark, not over the upper one ({ $pose }, oil { $oil })
+leak-out-from = out from { $state }
 limit-at-least = at least { $low }
 limit-at-most = at most { $high }
 limit-between = { $low } to { $high }
