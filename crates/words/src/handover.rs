@@ -1,5 +1,7 @@
 //! The verdict in words: its name, its reasons with what to do next, what it holds for.
 
+mod rule;
+
 use crate::{Arg, Names, Told, Words};
 use quantity::{Exact, Side};
 use yard::{
