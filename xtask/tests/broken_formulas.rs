@@ -70,6 +70,8 @@ fn mutate(cases: &str) -> Output {
     write(dir.path(), "crates/reckon/tests/cases.rs", cases);
     Command::new(env!("CARGO_BIN_EXE_xtask"))
         .args(["--root".as_ref(), dir.path().as_os_str(), "mutate".as_ref()])
+        // Each tree keeps its copies to itself.
+        .env("CARGO_TARGET_DIR", "target")
         .output()
         .unwrap()
 }

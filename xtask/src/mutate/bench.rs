@@ -25,10 +25,18 @@ pub(crate) struct Bench {
     limit: Duration,
 }
 
+/// Where the copies lie: beside whatever else is built.
+pub(crate) fn place(tree: &Tree) -> PathBuf {
+    let built = std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| "target".into(), PathBuf::from);
+    let place = tree.root().join(built).join("mutants");
+    // Cargo runs in the copy, where a relative path would mean another place.
+    std::path::absolute(&place).unwrap_or(place)
+}
+
 impl Bench {
     /// Copies the tree and makes sure that the cases pass on it, and are there.
     pub(crate) fn set_up(tree: &Tree, number: usize) -> Result<Self, String> {
-        let place = tree.root().join("target/mutants").join(number.to_string());
+        let place = place(tree).join(number.to_string());
         let mut bench = Self {
             copy: place.join("tree"),
             built: place.join("built"),
@@ -49,7 +57,7 @@ impl Bench {
             return Err("the cases' test runs nothing: a mutant could not be noticed".to_owned());
         }
         // A mutant may loop for ever; ten times the usual and some for a busy machine is plainly that.
-        bench.limit = started.elapsed() * 10 + Duration::from_secs(20);
+        bench.limit = started.elapsed() * 10 + Duration::from_secs(10);
         Ok(bench)
     }
 
@@ -91,6 +99,8 @@ impl Bench {
             .env("CARGO_TARGET_DIR", &self.built)
             .env("CARGO_INCREMENTAL", "1")
             .env("CARGO_PROFILE_DEV_DEBUG", "0")
+            // Some cases draw thousands of samples: a little optimisation saves more than it costs.
+            .env("CARGO_PROFILE_DEV_OPT_LEVEL", "1")
             .env_remove("RUSTC_WRAPPER")
             .output()
             .map_err(cannot_start)?;
@@ -113,6 +123,7 @@ impl Bench {
         let mut command = Command::new(program);
         command
             .env("CARGO_MANIFEST_DIR", &home)
+            .env("RUST_BACKTRACE", "0")
             .current_dir(home)
             .stdin(Stdio::null());
         command

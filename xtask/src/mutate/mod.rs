@@ -8,6 +8,7 @@ mod mutants;
 mod score;
 
 use std::collections::{BTreeMap, VecDeque};
+use std::fs::{self, File};
 use std::sync::Mutex;
 
 use crate::leaves::{Formula, formulas};
@@ -43,6 +44,7 @@ pub(crate) fn run(tree: &Tree, options: &[&str]) -> Result<bool, String> {
         }
         return Ok(true);
     }
+    let _only_one = claim_the_bench(tree)?;
     println!(
         "mutate: {} mutants of {} formulas",
         work.len(),
@@ -50,6 +52,20 @@ pub(crate) fn run(tree: &Tree, options: &[&str]) -> Result<bool, String> {
     );
     let outcomes = try_all(tree, work)?;
     Ok(report(&chosen, outcomes))
+}
+
+/// Two runs at once would break each other's copies; the second is told so. The lock ends with the file.
+fn claim_the_bench(tree: &Tree) -> Result<File, String> {
+    let place = bench::place(tree);
+    let claim = fs::create_dir_all(&place).and_then(|()| File::create(place.join("claimed")));
+    let claim = claim.map_err(|error| format!("cannot use {}: {error}", place.display()))?;
+    match claim.try_lock() {
+        Ok(()) => Ok(claim),
+        Err(_) => Err(format!(
+            "another mutation is running in {}",
+            place.display()
+        )),
+    }
 }
 
 /// One mutant of one formula, with the file's whole text as it was.

@@ -141,7 +141,9 @@ fn number_at(code: &str, at: usize) -> Option<Number> {
     let right = rest[length..].trim_start();
     if written.contains(['.', 'e', 'E']) {
         let value: f64 = written.parse().ok()?;
-        let edge = left.ends_with(['<', '>'])
+        // A thousand-millionth is a slack for rounding, no factor.
+        let edge = value <= 1e-9
+            || left.ends_with(['<', '>'])
             || left.ends_with("<=")
             || left.ends_with(">=")
             || left.ends_with("..")
@@ -325,6 +327,7 @@ mod tests {
             .map(|mutant| (mutant.with.trim(), mutant.edge))
             .collect();
         assert_eq!(seen, [(">=", false), ("<=", true), ("2.02", true)]);
+        assert!(mutants("fn f() { g(1e-9) }").iter().all(|slack| slack.edge));
     }
 
     #[test]
