@@ -1,15 +1,12 @@
 ### The reckoner: what every leaf's page says, whatever the leaf, and why a leaf gives no value.
 ### $input, $output: names already said; $name: as typed; $value, $low, $high: numbers with unit ready to show; $n: a count
-### $unit: a unit; $title, $year, $place: of a source; $leaf: a leaf's name; $line: of the book; $revision: of the book
+### $origin: already said; $unit: a unit; $title, $year, $place: of a source; $leaf: a leaf's name; $line: of the book; $revision: of the book
 
 reckon-title = Reckoner
 reckon-intro = Every formula of this program, each on its own leaf: what it takes, what it gives, where it comes from.
 reckon-inputs = What it takes
 reckon-outputs = What it gives
-reckon-formula = How it goes
 reckon-valid = Where it holds
-reckon-source = Source
-reckon-caution = Mind
 reckon-name = Name
 reckon-unit = Unit
 reckon-from = From
@@ -64,3 +61,10 @@ refusal-half-width = The ± of { $input } is no number, or below zero.
     .next = Give a ± of zero or more.
 refusal-figure-disagrees = A value does not match the figure it is said to come from.
     .next = This is a mistake of the program. Report it.
+
+leaf-formula = How it goes
+leaf-source = Source
+leaf-caution = Mind
+leaf-bounds = { $low } to { $high } { $unit }
+leaf-gives = in { $unit }
+figure-input = { $value }, { $origin }

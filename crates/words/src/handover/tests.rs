@@ -273,3 +273,16 @@ fn a_permit_to_move_is_said_in_full() {
     let said = Words::english().holds(&judgement, Some(&permit), &names());
     insta::assert_snapshot!(said, @"It may only be moved: 40 m, by (name removed), until 9:30. To the shed, bucket up a hand.");
 }
+
+/// In the made-up language nothing of a reason is plain English but the book's and the person's own words.
+#[test]
+fn no_reason_bypasses_the_messages() {
+    let words = Words::pseudo();
+    let mut plain = Vec::new();
+    for what in every_what() {
+        let told = words.reason(&reason(what), &names());
+        plain.extend(crate::plain_runs(&told.what, &[]));
+        plain.extend(crate::plain_runs(&told.next, &[]));
+    }
+    assert_eq!(plain, Vec::<String>::new());
+}
