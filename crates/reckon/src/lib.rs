@@ -19,6 +19,7 @@ mod sample;
 mod shortest_walk;
 mod typing_slip;
 mod value;
+mod whole;
 
 pub mod catalogue;
 pub mod machine;

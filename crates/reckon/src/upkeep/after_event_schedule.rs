@@ -2,6 +2,7 @@
 
 use crate::leaf::leaf;
 use crate::refusal::Refusal;
+use crate::whole::wholes_in;
 
 /// More checks than this in the first stretch is a slip in the book.
 const MOST_FIRST: f64 = 1000.0;
@@ -42,8 +43,7 @@ pub fn after_event_schedule(
     then_interval: f64,
     later: u32,
 ) -> Result<Vec<f64>, Refusal> {
-    // A billionth keeps a span of exactly five intervals from being counted as four.
-    let first = (first_span / first_interval + 1e-9).floor();
+    let first = wholes_in(first_span / first_interval);
     if first > MOST_FIRST {
         return Err(Refusal::Contradiction {
             what: "too-many-checks",

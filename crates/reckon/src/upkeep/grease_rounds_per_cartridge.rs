@@ -1,6 +1,7 @@
 //! How many full rounds one cartridge gives.
 
 use crate::leaf::leaf;
+use crate::whole::wholes_in;
 
 leaf! {
     "upkeep.grease_rounds_per_cartridge" computes grease_rounds_per_cartridge;
@@ -34,9 +35,8 @@ pub struct CartridgeRounds {
 /// Source: definition.
 pub fn grease_rounds_per_cartridge(cartridge: f64, round_mass: f64) -> CartridgeRounds {
     let rounds = cartridge / round_mass;
-    // A billionth keeps exactly six rounds from being counted as five.
     CartridgeRounds {
-        full_rounds: (rounds + 1e-9).floor(),
+        full_rounds: wholes_in(rounds),
         rounds,
     }
 }
