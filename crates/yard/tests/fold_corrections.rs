@@ -6,7 +6,10 @@ use small_yard::*;
 use yard::{entry::*, id::EntryId, people::Role, state::*};
 
 fn note(text: &str) -> Body {
-    Body::Note(Note { point: None, text: text.to_owned() })
+    Body::Note(Note {
+        point: None,
+        text: text.to_owned(),
+    })
 }
 
 fn reading(text: &str) -> Body {
@@ -15,7 +18,11 @@ fn reading(text: &str) -> Body {
 
 /// What the meter shows after all corrections.
 fn shown(yard: &SmallYard) -> Option<String> {
-    yard.fold().hours.segments.last().map(|segment| segment.last.to_string())
+    yard.fold()
+        .hours
+        .segments
+        .last()
+        .map(|segment| segment.last.to_string())
 }
 
 fn one_reading() -> (SmallYard, EntryId) {
@@ -40,7 +47,10 @@ fn others_may_not_and_it_is_asked_about() {
         let (mut yard, read) = one_reading();
         let correction = yard.corrects(by, "2026-05-01T08:00", read, None);
         assert_eq!(shown(&yard).as_deref(), Some("100"));
-        assert_eq!(yard.fold().questions[&correction].asks, Asks::CorrectionNotEntitled { of: read });
+        assert_eq!(
+            yard.fold().questions[&correction].asks,
+            Asks::CorrectionNotEntitled { of: read }
+        );
     }
 }
 
@@ -53,7 +63,11 @@ fn what_counts_is_the_role_at_that_time() {
     yard.corrects(OTHER, "2026-05-01T10:00", read, Some(reading("103 h")));
     assert_eq!(shown(&yard).as_deref(), Some("103"));
     yard.give(STEWARD, "2026-05-01T11:00", OTHER, None);
-    assert_eq!(shown(&yard).as_deref(), Some("103"), "entitled then stays entitled then");
+    assert_eq!(
+        shown(&yard).as_deref(),
+        Some("103"),
+        "entitled then stays entitled then"
+    );
 }
 
 #[test]
@@ -74,7 +88,11 @@ fn of_rivals_the_later_holds_and_both_are_flagged() {
 fn a_correction_can_be_corrected_and_voided() {
     let (mut yard, read) = one_reading();
     let correction = yard.corrects(OPERATOR, "2026-05-01T08:00", read, Some(reading("101 h")));
-    let instead = Body::Correction(Correction { of: read, instead: Some(Box::new(reading("104 h"))), why: String::new() });
+    let instead = Body::Correction(Correction {
+        of: read,
+        instead: Some(Box::new(reading("104 h"))),
+        why: String::new(),
+    });
     let again = yard.corrects(OPERATOR, "2026-05-01T09:00", correction, Some(instead));
     assert_eq!(shown(&yard).as_deref(), Some("104"));
     yard.corrects(DEPUTY, "2026-05-01T10:00", again, None);
@@ -86,7 +104,10 @@ fn a_correction_can_be_corrected_and_voided() {
 #[test]
 fn corrections_that_correct_each_other_come_to_an_end() {
     let (mut yard, read) = one_reading();
-    let (first, second) = (entry_id(yard.entries.len() as u64 + 1), entry_id(yard.entries.len() as u64 + 2));
+    let (first, second) = (
+        entry_id(yard.entries.len() as u64 + 1),
+        entry_id(yard.entries.len() as u64 + 2),
+    );
     yard.corrects(OPERATOR, "2026-05-01T08:00", second, None);
     yard.corrects(OPERATOR, "2026-05-01T09:00", first, None);
     let own = entry_id(yard.entries.len() as u64 + 1);
@@ -111,10 +132,29 @@ fn a_deputy_cannot_turn_a_stewards_note_into_a_book() {
     let mut yard = SmallYard::new();
     let text = BOOK.replace("Invented loader", "Another name");
     let noted = yard.says(STEWARD, "2026-05-01T07:00", note("fine"));
-    yard.corrects(DEPUTY, "2026-05-01T08:00", noted, Some(Body::BookAdopted(BookAdopted { text: text.clone(), why: None })));
+    yard.corrects(
+        DEPUTY,
+        "2026-05-01T08:00",
+        noted,
+        Some(Body::BookAdopted(BookAdopted {
+            text: text.clone(),
+            why: None,
+        })),
+    );
     let state = yard.fold();
     assert_eq!(state.books.len(), 1);
-    assert_eq!(state.questions[&noted].asks, Asks::NotEntitled { of: fault(noted) });
-    yard.corrects(STEWARD, "2026-05-01T09:00", noted, Some(Body::BookAdopted(BookAdopted { text, why: None })));
-    assert_eq!(yard.fold().book().unwrap().book.machine.name, "Another name");
+    assert_eq!(
+        state.questions[&noted].asks,
+        Asks::NotEntitled { of: fault(noted) }
+    );
+    yard.corrects(
+        STEWARD,
+        "2026-05-01T09:00",
+        noted,
+        Some(Body::BookAdopted(BookAdopted { text, why: None })),
+    );
+    assert_eq!(
+        yard.fold().book().unwrap().book.machine.name,
+        "Another name"
+    );
 }

@@ -7,21 +7,48 @@ use yard::{entry::*, id::FaultRef, state::*, upkeep};
 
 fn missing_clip() -> (SmallYard, FaultRef) {
     let mut yard = SmallYard::new();
-    let walk = yard.walks(OPERATOR, "2026-05-01T07:00", 1, vec![("clip-left", clip(ClipState::Missing))]);
+    let walk = yard.walks(
+        OPERATOR,
+        "2026-05-01T07:00",
+        1,
+        vec![("clip-left", clip(ClipState::Missing))],
+    );
     (yard, fault_at(walk, "clip-left"))
 }
 
-fn released(yard: &mut SmallYard, by: yard::id::PersonId, lifts: Vec<FaultRef>) -> yard::id::EntryId {
-    yard.says(by, "2026-05-01T12:00", Body::Release(Release { lifts, mended: "new clip, pulled by hand".into() }))
+fn released(
+    yard: &mut SmallYard,
+    by: yard::id::PersonId,
+    lifts: Vec<FaultRef>,
+) -> yard::id::EntryId {
+    yard.says(
+        by,
+        "2026-05-01T12:00",
+        Body::Release(Release {
+            lifts,
+            mended: "new clip, pulled by hand".into(),
+        }),
+    )
 }
 
 #[test]
 fn an_answer_that_is_not_well_is_a_finding_until_it_is_named() {
     let (mut yard, finding) = missing_clip();
-    yard.walks(OPERATOR, "2026-05-02T07:00", 2, vec![("clip-left", clip(ClipState::Present))]);
+    yard.walks(
+        OPERATOR,
+        "2026-05-02T07:00",
+        2,
+        vec![("clip-left", clip(ClipState::Present))],
+    );
     let state = yard.fold();
-    assert!(state.findings[&finding].open(), "a later answer closes nothing");
-    assert_eq!(state.answers[&point("clip-left")].answered.answer, clip(ClipState::Present));
+    assert!(
+        state.findings[&finding].open(),
+        "a later answer closes nothing"
+    );
+    assert_eq!(
+        state.answers[&point("clip-left")].answered.answer,
+        clip(ClipState::Present)
+    );
     let repair = yard.repairs(OPERATOR, "2026-05-02T08:00", vec![finding.clone()]);
     assert_eq!(yard.fold().findings[&finding].mended, [repair]);
     let release = released(&mut yard, STEWARD, vec![finding.clone()]);
@@ -31,7 +58,12 @@ fn an_answer_that_is_not_well_is_a_finding_until_it_is_named() {
 #[test]
 fn only_the_named_finding_is_closed() {
     let (mut yard, finding) = missing_clip();
-    let other = yard.walks(OPERATOR, "2026-05-01T08:00", 1, vec![("clip-right", clip(ClipState::Loose))]);
+    let other = yard.walks(
+        OPERATOR,
+        "2026-05-01T08:00",
+        1,
+        vec![("clip-right", clip(ClipState::Loose))],
+    );
     yard.repairs(OPERATOR, "2026-05-02T08:00", vec![finding.clone()]);
     let state = yard.fold();
     assert!(!state.findings[&finding].open());
@@ -47,7 +79,12 @@ fn a_learner_neither_repairs_nor_releases_and_an_operator_does_not_release() {
     let state = yard.fold();
     assert!(state.findings[&finding].open());
     for entry in [repair, by_learner, by_operator] {
-        assert_eq!(state.questions[&entry].asks, Asks::NotEntitled { of: finding.clone() });
+        assert_eq!(
+            state.questions[&entry].asks,
+            Asks::NotEntitled {
+                of: finding.clone()
+            }
+        );
     }
 }
 
@@ -56,7 +93,12 @@ fn a_closing_entry_may_come_before_what_it_names() {
     let mut yard = SmallYard::new();
     let finding = fault_at(entry_id(yard.entries.len() as u64 + 2), "clip-left");
     let repair = yard.repairs(OPERATOR, "2026-04-01T08:00", vec![finding.clone()]);
-    yard.walks(OPERATOR, "2026-05-01T07:00", 1, vec![("clip-left", clip(ClipState::Missing))]);
+    yard.walks(
+        OPERATOR,
+        "2026-05-01T07:00",
+        1,
+        vec![("clip-left", clip(ClipState::Missing))],
+    );
     assert_eq!(yard.fold().findings[&finding].mended, [repair]);
 }
 
@@ -71,43 +113,105 @@ fn a_voided_repair_mends_nothing() {
 #[test]
 fn faults_and_stand_downs_count_from_whomever_they_come() {
     let mut yard = SmallYard::new();
-    let reported = Fault { point: Some(point("no-such-point")), what: "smell of fuel".into(), severity: yard::book::Severity::StandDown };
+    let reported = Fault {
+        point: Some(point("no-such-point")),
+        what: "smell of fuel".into(),
+        severity: yard::book::Severity::StandDown,
+    };
     let told = yard.says(VISITOR, "2026-05-01T07:00", Body::Fault(reported));
-    let down = yard.says(LEARNER, "2026-05-01T08:00", Body::StandDown(StandDown { why: "wheel loose".into() }));
+    let down = yard.says(
+        LEARNER,
+        "2026-05-01T08:00",
+        Body::StandDown(StandDown {
+            why: "wheel loose".into(),
+        }),
+    );
     let state = yard.fold();
     assert!(state.findings[&fault(told)].open() && state.findings[&fault(down)].open());
-    assert_eq!(state.questions[&told].asks, Asks::NoSuchPoint { point: point("no-such-point") });
+    assert_eq!(
+        state.questions[&told].asks,
+        Asks::NoSuchPoint {
+            point: point("no-such-point")
+        }
+    );
 }
 
 #[test]
 fn a_refusal_is_found_and_not_counted_as_greased() {
     let mut yard = SmallYard::new();
     yard.reads(OPERATOR, "2026-05-01T06:00", "800 h");
-    yard.walks(OPERATOR, "2026-05-01T07:00", 1, vec![("fit-boom", fitting(GreaseTook::Seen))]);
+    yard.walks(
+        OPERATOR,
+        "2026-05-01T07:00",
+        1,
+        vec![("fit-boom", fitting(GreaseTook::Seen))],
+    );
     yard.reads(OPERATOR, "2026-05-02T06:00", "812.3 h");
-    let refused = yard.walks(OPERATOR, "2026-05-02T07:00", 2, vec![("fit-boom", fitting(GreaseTook::Refused))]);
+    let refused = yard.walks(
+        OPERATOR,
+        "2026-05-02T07:00",
+        2,
+        vec![("fit-boom", fitting(GreaseTook::Refused))],
+    );
     let state = yard.fold();
     let finding = &state.findings[&fault_at(refused, "fit-boom")];
     assert_eq!(finding.life_hours.as_ref().unwrap().hours, exact("812.3"));
-    assert_eq!(state.done[&point("fit-boom")].life_hours.as_ref().unwrap().hours, exact("800"));
-    let greased = Greasing { fittings: vec![answered("fit-boom", fitting(GreaseTook::Took))], mends: vec![fault_at(refused, "fit-boom")] };
+    assert_eq!(
+        state.done[&point("fit-boom")]
+            .life_hours
+            .as_ref()
+            .unwrap()
+            .hours,
+        exact("800")
+    );
+    let greased = Greasing {
+        fittings: vec![answered("fit-boom", fitting(GreaseTook::Took))],
+        mends: vec![fault_at(refused, "fit-boom")],
+    };
     let greasing = yard.says(LEARNER, "2026-05-02T09:00", Body::Greasing(greased));
     let state = yard.fold();
-    assert_eq!(state.findings[&fault_at(refused, "fit-boom")].mended, [greasing]);
+    assert_eq!(
+        state.findings[&fault_at(refused, "fit-boom")].mended,
+        [greasing]
+    );
     assert_eq!(state.done[&point("fit-boom")].entry, greasing);
-    assert_eq!(state.seen_at_joint[&point("fit-boom")].at, at("2026-05-01T07:00"), "taken is not seen");
+    assert_eq!(
+        state.seen_at_joint[&point("fit-boom")].at,
+        at("2026-05-01T07:00"),
+        "taken is not seen"
+    );
 }
 
 #[test]
 fn a_misfit_and_a_point_that_is_not_there_are_asked_about() {
     let mut yard = SmallYard::new();
-    let answers = vec![("clip-left", look(LookState::Well)), ("no-such-point", look(LookState::Well)), ("clip-right", clip(ClipState::Present))];
+    let answers = vec![
+        ("clip-left", look(LookState::Well)),
+        ("no-such-point", look(LookState::Well)),
+        ("clip-right", clip(ClipState::Present)),
+    ];
     let walk = yard.walks(OPERATOR, "2026-05-01T07:00", 1, answers);
     let state = yard.fold();
-    let asked: Vec<_> = state.asked().map(|question| question.asks.clone()).collect();
-    assert_eq!(asked, [Asks::Misfit { point: point("clip-left") }, Asks::NoSuchPoint { point: point("no-such-point") }]);
+    let asked: Vec<_> = state
+        .asked()
+        .map(|question| question.asks.clone())
+        .collect();
+    assert_eq!(
+        asked,
+        [
+            Asks::Misfit {
+                point: point("clip-left")
+            },
+            Asks::NoSuchPoint {
+                point: point("no-such-point")
+            }
+        ]
+    );
     assert_eq!(state.misfits[&point("clip-left")], walk);
-    assert!(!state.done.contains_key(&point("clip-left")) && state.done.contains_key(&point("clip-right")));
+    assert!(
+        !state.done.contains_key(&point("clip-left"))
+            && state.done.contains_key(&point("clip-right"))
+    );
     yard.rules(STEWARD, "2026-05-01T08:00", walk, RulingSays::Answered);
     assert_eq!(yard.fold().asked().count(), 0);
 }
@@ -115,7 +219,15 @@ fn a_misfit_and_a_point_that_is_not_there_are_asked_about() {
 #[test]
 fn a_visitors_round_counts_for_nothing_but_what_it_found() {
     let mut yard = SmallYard::new();
-    let walk = yard.closes(VISITOR, "2026-05-01T07:00", 1, vec![("clip-left", clip(ClipState::Missing)), ("clip-right", clip(ClipState::Present))]);
+    let walk = yard.closes(
+        VISITOR,
+        "2026-05-01T07:00",
+        1,
+        vec![
+            ("clip-left", clip(ClipState::Missing)),
+            ("clip-right", clip(ClipState::Present)),
+        ],
+    );
     let state = yard.fold();
     assert!(state.findings[&fault_at(walk, "clip-left")].open());
     assert!(state.rounds.is_empty() && state.done.is_empty() && state.answers.is_empty());
@@ -124,37 +236,116 @@ fn a_visitors_round_counts_for_nothing_but_what_it_found() {
 #[test]
 fn could_not_check_is_not_done() {
     let mut yard = SmallYard::new();
-    yard.walks(OPERATOR, "2026-05-01T07:00", 1, vec![("clip-left", clip(ClipState::Present))]);
-    let later = yard.walks(OPERATOR, "2026-05-02T07:00", 2, vec![("clip-left", not_checked()), ("sag-left", sag("2 in ± 1/16 in"))]);
+    yard.walks(
+        OPERATOR,
+        "2026-05-01T07:00",
+        1,
+        vec![("clip-left", clip(ClipState::Present))],
+    );
+    let later = yard.walks(
+        OPERATOR,
+        "2026-05-02T07:00",
+        2,
+        vec![
+            ("clip-left", not_checked()),
+            ("sag-left", sag("2 in ± 1/16 in")),
+        ],
+    );
     let state = yard.fold();
     assert_eq!(state.done[&point("clip-left")].at, at("2026-05-01T07:00"));
     assert_eq!(state.answers[&point("clip-left")].entry, later);
-    assert!(!state.done.contains_key(&point("sag-left")), "too close to call is measured again");
+    assert!(
+        !state.done.contains_key(&point("sag-left")),
+        "too close to call is measured again"
+    );
     assert!(state.findings.is_empty());
 }
 
 #[test]
 fn runs_handovers_permits_and_sign_offs() {
     let mut yard = SmallYard::new();
-    let start = Run { part: RunPart::Start, hours: None, work: None, amiss: vec![], in_sight_of: None };
+    let start = Run {
+        part: RunPart::Start,
+        hours: None,
+        work: None,
+        amiss: vec![],
+        in_sight_of: None,
+    };
     yard.says(OPERATOR, "2026-05-01T07:00", Body::Run(start));
-    assert_eq!(yard.fold().running, Some((OPERATOR, at("2026-05-01T07:00"))));
+    assert_eq!(
+        yard.fold().running,
+        Some((OPERATOR, at("2026-05-01T07:00")))
+    );
     let book = yard.book;
-    let left = yard.says(OPERATOR, "2026-05-01T12:00", Body::Handover(Handover { book, hours: None, engine: EngineLeft::Running, steps: vec![], next: None }));
-    let permit = MovePermit { who: LEARNER, how_far: q("20 m"), until: at("2026-05-02T00:00"), how: "to the shed".into() };
-    let refused = yard.says(OPERATOR, "2026-05-01T13:00", Body::MovePermit(permit.clone()));
+    let left = yard.says(
+        OPERATOR,
+        "2026-05-01T12:00",
+        Body::Handover(Handover {
+            book,
+            hours: None,
+            engine: EngineLeft::Running,
+            steps: vec![],
+            next: None,
+        }),
+    );
+    let permit = MovePermit {
+        who: LEARNER,
+        how_far: q("20 m"),
+        until: at("2026-05-02T00:00"),
+        how: "to the shed".into(),
+    };
+    let refused = yard.says(
+        OPERATOR,
+        "2026-05-01T13:00",
+        Body::MovePermit(permit.clone()),
+    );
     let given = yard.says(DEPUTY, "2026-05-01T14:00", Body::MovePermit(permit));
-    let sign_off = SignOff { person: LEARNER, given: true, until: None, limits: None, in_sight: true };
-    yard.says(OPERATOR, "2026-05-01T15:00", Body::SignOff(sign_off.clone()));
+    let sign_off = SignOff {
+        person: LEARNER,
+        given: true,
+        until: None,
+        limits: None,
+        in_sight: true,
+    };
+    yard.says(
+        OPERATOR,
+        "2026-05-01T15:00",
+        Body::SignOff(sign_off.clone()),
+    );
     assert!(yard.fold().sign_offs.is_empty());
     yard.says(DEPUTY, "2026-05-01T16:00", Body::SignOff(sign_off.clone()));
     let state = yard.fold();
-    assert_eq!((state.running, state.last_run), (None, Some((OPERATOR, at("2026-05-01T12:00")))));
-    assert_eq!(state.questions[&left].asks, Asks::LeftRunning { engine: EngineLeft::Running });
-    assert_eq!(state.questions[&refused].asks, Asks::NotEntitled { of: fault(refused) });
-    assert_eq!(state.permits.iter().map(|(entry, ..)| *entry).collect::<Vec<_>>(), [given]);
+    assert_eq!(
+        (state.running, state.last_run),
+        (None, Some((OPERATOR, at("2026-05-01T12:00"))))
+    );
+    assert_eq!(
+        state.questions[&left].asks,
+        Asks::LeftRunning {
+            engine: EngineLeft::Running
+        }
+    );
+    assert_eq!(
+        state.questions[&refused].asks,
+        Asks::NotEntitled { of: fault(refused) }
+    );
+    assert_eq!(
+        state
+            .permits
+            .iter()
+            .map(|(entry, ..)| *entry)
+            .collect::<Vec<_>>(),
+        [given]
+    );
     assert!(state.sign_offs[&LEARNER].in_sight);
-    yard.says(DEPUTY, "2026-05-01T17:00", Body::SignOff(SignOff { given: false, ..sign_off }));
+    yard.says(
+        DEPUTY,
+        "2026-05-01T17:00",
+        Body::SignOff(SignOff {
+            given: false,
+            ..sign_off
+        }),
+    );
     assert!(yard.fold().sign_offs.is_empty());
 }
 
@@ -164,7 +355,15 @@ fn repeats_count_failures_after_mending() {
     let mut yard = SmallYard::new();
     let bad = |yard: &mut SmallYard, when: &str, hours: &str, n| {
         yard.reads(OPERATOR, when, hours);
-        fault_at(yard.walks(OPERATOR, when, n, vec![("clip-left", clip(ClipState::Loose))]), "clip-left")
+        fault_at(
+            yard.walks(
+                OPERATOR,
+                when,
+                n,
+                vec![("clip-left", clip(ClipState::Loose))],
+            ),
+            "clip-left",
+        )
     };
     let first = bad(&mut yard, "2026-05-01T07:00", "100 h", 1);
     bad(&mut yard, "2026-05-02T07:00", "104 h", 2);

@@ -17,7 +17,12 @@ fn hours(text: &str) -> Option<(Exact, Exact)> {
 
 fn changed(old_last: Option<&str>, new_first: &str, unmetered: Option<&str>) -> Body {
     let why = "dead".to_owned();
-    Body::MeterChange(MeterChange { old_last: old_last.map(q), new_first: q(new_first), unmetered: unmetered.map(q), why })
+    Body::MeterChange(MeterChange {
+        old_last: old_last.map(q),
+        new_first: q(new_first),
+        unmetered: unmetered.map(q),
+        why,
+    })
 }
 
 /// An invented figure of the trade's notes: 700.4 h on a dead meter, 12 ± 6 h unmetered, then 88.2 h: 800.6 ± 6 h.
@@ -25,13 +30,20 @@ fn changed(old_last: Option<&str>, new_first: &str, unmetered: Option<&str>) -> 
 fn a_replaced_meter_goes_on_counting() {
     let mut yard = SmallYard::new();
     yard.reads(OPERATOR, "2026-05-01T07:00", "690.0 h");
-    yard.says(DEPUTY, "2026-05-03T07:00", changed(Some("700.4 h"), "0 h", Some("12 h ± 6 h")));
+    yard.says(
+        DEPUTY,
+        "2026-05-03T07:00",
+        changed(Some("700.4 h"), "0 h", Some("12 h ± 6 h")),
+    );
     yard.reads(OPERATOR, "2026-06-20T07:00", "88.2 h");
     assert_eq!(life(&yard), Some((exact("800.6"), exact("6"))));
     let figure = upkeep::hours_figure(&yard.fold()).unwrap();
     assert!((figure.number("life").unwrap() - 800.6).abs() < 1e-9);
     assert!((figure.output("life").unwrap().half_width.unwrap() - 6.0).abs() < 1e-9);
-    assert_eq!(upkeep::meter_at(&yard.fold(), &exact("810.6")), Some(exact("98.2")));
+    assert_eq!(
+        upkeep::meter_at(&yard.fold(), &exact("810.6")),
+        Some(exact("98.2"))
+    );
 }
 
 #[test]
@@ -47,13 +59,44 @@ fn life_hours_are_what_the_first_meter_shows() {
 #[test]
 fn hours_come_from_rounds_runs_and_handovers_alike() {
     let mut yard = SmallYard::new();
-    let Body::WalkRound(walk) = yard.walk_body(1, vec![], None) else { unreachable!() };
-    yard.says(OPERATOR, "2026-05-01T07:00", Body::WalkRound(WalkRound { hours: Some(q("100 h")), ..walk }));
-    yard.says(OPERATOR, "2026-05-01T10:00", Body::Run(Run { part: RunPart::End, hours: Some(q("102 h")), work: None, amiss: vec![], in_sight_of: None }));
+    let Body::WalkRound(walk) = yard.walk_body(1, vec![], None) else {
+        unreachable!()
+    };
+    yard.says(
+        OPERATOR,
+        "2026-05-01T07:00",
+        Body::WalkRound(WalkRound {
+            hours: Some(q("100 h")),
+            ..walk
+        }),
+    );
+    yard.says(
+        OPERATOR,
+        "2026-05-01T10:00",
+        Body::Run(Run {
+            part: RunPart::End,
+            hours: Some(q("102 h")),
+            work: None,
+            amiss: vec![],
+            in_sight_of: None,
+        }),
+    );
     let book = yard.book;
-    let handover = Handover { book, hours: Some(q("103.5 h")), engine: EngineLeft::Off, steps: vec![], next: None };
+    let handover = Handover {
+        book,
+        hours: Some(q("103.5 h")),
+        engine: EngineLeft::Off,
+        steps: vec![],
+        next: None,
+    };
     yard.says(OPERATOR, "2026-05-01T12:00", Body::Handover(handover));
-    let shown: Vec<_> = yard.fold().hours.readings.iter().map(|read| read.shows.clone()).collect();
+    let shown: Vec<_> = yard
+        .fold()
+        .hours
+        .readings
+        .iter()
+        .map(|read| read.shows.clone())
+        .collect();
     assert_eq!(shown, [exact("100"), exact("102"), exact("103.5")]);
 }
 
@@ -64,12 +107,21 @@ fn one_blip_is_asked_about_and_counting_goes_on() {
     yard.reads(OPERATOR, "2026-05-01T07:00", "700 h");
     let blip = yard.reads(OPERATOR, "2026-05-01T12:00", "0 h");
     let state = yard.fold();
-    assert_eq!(state.questions[&blip].asks, Asks::MeterFell { from: exact("700"), to: exact("0") });
+    assert_eq!(
+        state.questions[&blip].asks,
+        Asks::MeterFell {
+            from: exact("700"),
+            to: exact("0")
+        }
+    );
     assert!(state.hours.in_question());
     assert_eq!(upkeep::life_hours(&state), None);
     yard.reads(OPERATOR, "2026-05-01T17:00", "705.5 h");
     let state = yard.fold();
-    assert!(state.questions.contains_key(&blip), "the blip is still asked about");
+    assert!(
+        state.questions.contains_key(&blip),
+        "the blip is still asked about"
+    );
     assert_eq!(life(&yard), hours("705.5"));
 }
 
@@ -81,8 +133,19 @@ fn a_meter_replaced_in_silence_stays_in_question_until_it_is_ruled() {
     yard.reads(OPERATOR, "2026-05-03T07:00", "9 h");
     let state = yard.fold();
     assert_eq!(state.hours.doubted, [fell]);
-    assert_eq!(state.asked().count(), 1, "the reading that fits the new line is not asked about again");
-    yard.rules(DEPUTY, "2026-05-04T07:00", fell, RulingSays::MeterReplaced { unmetered: Some(q("2 h ± 1 h")) });
+    assert_eq!(
+        state.asked().count(),
+        1,
+        "the reading that fits the new line is not asked about again"
+    );
+    yard.rules(
+        DEPUTY,
+        "2026-05-04T07:00",
+        fell,
+        RulingSays::MeterReplaced {
+            unmetered: Some(q("2 h ± 1 h")),
+        },
+    );
     assert_eq!(life(&yard), Some((exact("708"), exact("1"))));
     assert!(yard.fold().questions.is_empty());
 }
@@ -92,12 +155,23 @@ fn a_wrong_reading_is_passed_over_and_only_a_deputy_says_so() {
     let mut yard = SmallYard::new();
     yard.reads(OPERATOR, "2026-05-01T07:00", "700 h");
     let wrong = yard.reads(OPERATOR, "2026-05-02T07:00", "3 h");
-    let ruling = yard.rules(OPERATOR, "2026-05-02T08:00", wrong, RulingSays::ReadingWrong);
+    let ruling = yard.rules(
+        OPERATOR,
+        "2026-05-02T08:00",
+        wrong,
+        RulingSays::ReadingWrong,
+    );
     let state = yard.fold();
     assert!(state.questions.contains_key(&wrong));
-    assert_eq!(state.questions[&ruling].asks, Asks::NotEntitled { of: fault(wrong) });
+    assert_eq!(
+        state.questions[&ruling].asks,
+        Asks::NotEntitled { of: fault(wrong) }
+    );
     yard.rules(STEWARD, "2026-05-02T09:00", wrong, RulingSays::Answered);
-    assert!(yard.fold().questions.contains_key(&wrong), "an answer in words does not say what the meter did");
+    assert!(
+        yard.fold().questions.contains_key(&wrong),
+        "an answer in words does not say what the meter did"
+    );
     yard.rules(STEWARD, "2026-05-02T10:00", wrong, RulingSays::ReadingWrong);
     assert!(!yard.fold().questions.contains_key(&wrong));
     assert_eq!(life(&yard), hours("700"));
@@ -110,7 +184,12 @@ fn a_meter_that_rolled_over_is_counted_on_by_ruling() {
     yard.reads(OPERATOR, "2026-05-01T07:00", "838857.6 h");
     let over = yard.reads(OPERATOR, "2026-05-02T07:00", "12.4 h");
     assert!(yard.fold().hours.in_question());
-    yard.rules(STEWARD, "2026-05-02T08:00", over, RulingSays::MeterRolledOver);
+    yard.rules(
+        STEWARD,
+        "2026-05-02T08:00",
+        over,
+        RulingSays::MeterRolledOver,
+    );
     assert_eq!(life(&yard), hours("838873.2"));
     let figure = upkeep::hours_figure(&yard.fold()).unwrap();
     assert!((figure.number("life").unwrap() - 838_873.2).abs() < 1e-6);
@@ -125,8 +204,19 @@ fn an_impossible_jump_is_asked_about_with_its_digits_swapped() {
     yard.reads(OPERATOR, "2026-05-01T07:00", "1214.0 h");
     let jumped = yard.reads(OPERATOR, "2026-05-02T03:00", "1241.6 h");
     let state = yard.fold();
-    let Asks::MeterJumped { from, to, passed, perhaps } = &state.questions[&jumped].asks else { panic!("not asked") };
-    assert_eq!((from, to, passed), (&exact("1214"), &exact("1241.6"), &exact("20")));
+    let Asks::MeterJumped {
+        from,
+        to,
+        passed,
+        perhaps,
+    } = &state.questions[&jumped].asks
+    else {
+        panic!("not asked")
+    };
+    assert_eq!(
+        (from, to, passed),
+        (&exact("1214"), &exact("1241.6"), &exact("20"))
+    );
     assert_eq!(perhaps, &[exact("1214.6")]);
     assert_eq!(life(&yard), None);
     yard.reads(OPERATOR, "2026-05-02T09:00", "1216.0 h");
@@ -158,9 +248,15 @@ fn what_was_possible_counts_from_the_last_change() {
 fn a_reading_in_no_unit_of_time_is_asked_about() {
     let mut yard = SmallYard::new();
     let odd = yard.reads(OPERATOR, "2026-05-01T07:00", "120 km");
-    assert!(matches!(yard.fold().questions[&odd].asks, Asks::Unreadable { .. }));
+    assert!(matches!(
+        yard.fold().questions[&odd].asks,
+        Asks::Unreadable { .. }
+    ));
     let visitor = yard.reads(VISITOR, "2026-05-01T07:00", "120 h");
-    assert_eq!(yard.fold().questions[&visitor].asks, Asks::NotEntitled { of: fault(visitor) });
+    assert_eq!(
+        yard.fold().questions[&visitor].asks,
+        Asks::NotEntitled { of: fault(visitor) }
+    );
     assert_eq!(life(&yard), None);
 }
 

@@ -20,16 +20,31 @@ fn any_entry_id() -> impl Strategy<Value = EntryId> {
 }
 
 fn any_point() -> impl Strategy<Value = PointId> {
-    let known = all_well().into_iter().map(|(id, _)| id).chain(["no-such-point", "brakes"]);
+    let known = all_well()
+        .into_iter()
+        .map(|(id, _)| id)
+        .chain(["no-such-point", "brakes"]);
     prop::sample::select(known.map(point).collect::<Vec<_>>())
 }
 
 fn any_fault_ref() -> impl Strategy<Value = FaultRef> {
-    (any_entry_id(), prop::option::of(any_point())).prop_map(|(entry, point)| FaultRef { entry, point })
+    (any_entry_id(), prop::option::of(any_point()))
+        .prop_map(|(entry, point)| FaultRef { entry, point })
 }
 
 fn any_hours() -> impl Strategy<Value = quantity::Quantity> {
-    prop::sample::select(vec!["100 h", "100.4 h", "103 h", "0 h", "90 min", "5000 h", "-3 h", "7 km", "12 h ± 6 h"]).prop_map(q)
+    prop::sample::select(vec![
+        "100 h",
+        "100.4 h",
+        "103 h",
+        "0 h",
+        "90 min",
+        "5000 h",
+        "-3 h",
+        "7 km",
+        "12 h ± 6 h",
+    ])
+    .prop_map(q)
 }
 
 fn any_answer() -> impl Strategy<Value = Answer> {
@@ -40,23 +55,61 @@ fn any_answer() -> impl Strategy<Value = Answer> {
         Just(fitting(GreaseTook::Took)),
         Just(not_checked()),
         Just(Answer::Leak(Some(LeakClass::III))),
-        Just(Answer::Crank { cranked: vec![], bypassed: true }),
-        Just(Answer::Measure { readings: vec![], by_method: Some(true), condition_held: None }),
-        Just(Answer::Measure { readings: vec![Reading::Between { over: None, under: Some(q("3 kg")) }], by_method: Some(true), condition_held: None }),
+        Just(Answer::Crank {
+            cranked: vec![],
+            bypassed: true
+        }),
+        Just(Answer::Measure {
+            readings: vec![],
+            by_method: Some(true),
+            condition_held: None
+        }),
+        Just(Answer::Measure {
+            readings: vec![Reading::Between {
+                over: None,
+                under: Some(q("3 kg"))
+            }],
+            by_method: Some(true),
+            condition_held: None
+        }),
         Just(sag("2 1/8 in")),
         Just(sag("2 in ± 1/16 in")),
     ]
 }
 
 fn any_answered() -> impl Strategy<Value = Answered> {
-    (any_point(), any_answer()).prop_map(|(point, answer)| Answered { point, answer, note: None, photos: vec![] })
+    (any_point(), any_answer()).prop_map(|(point, answer)| Answered {
+        point,
+        answer,
+        note: None,
+        photos: vec![],
+    })
 }
 
 fn any_walk() -> impl Strategy<Value = Body> {
-    let parts = (0..3u64, any_entry_id(), prop::collection::vec(any_answered(), 0..4), prop::option::of(any_hours()), any::<bool>());
+    let parts = (
+        0..3u64,
+        any_entry_id(),
+        prop::collection::vec(any_answered(), 0..4),
+        prop::option::of(any_hours()),
+        any::<bool>(),
+    );
     parts.prop_map(|(round, book, answers, hours, closes)| {
-        let closes = closes.then(|| Evidence { verdict: "fit".into(), reasons: vec![], book, program: "test".into() });
-        Body::WalkRound(WalkRound { round: round_id(round), book, purpose: RoundPurpose::Start, from_paper: false, answers, hours, closes })
+        let closes = closes.then(|| Evidence {
+            verdict: "fit".into(),
+            reasons: vec![],
+            book,
+            program: "test".into(),
+        });
+        Body::WalkRound(WalkRound {
+            round: round_id(round),
+            book,
+            purpose: RoundPurpose::Start,
+            from_paper: false,
+            answers,
+            hours,
+            closes,
+        })
     })
 }
 
@@ -92,7 +145,11 @@ fn any_body() -> impl Strategy<Value = Body> {
     let plain = || any_plain_body().boxed();
     let correcting = plain().prop_recursive(3, 8, 1, |inner| {
         (any_entry_id(), prop::option::of(inner)).prop_map(|(of, instead)| {
-            Body::Correction(Correction { of, instead: instead.map(Box::new), why: String::new() })
+            Body::Correction(Correction {
+                of,
+                instead: instead.map(Box::new),
+                why: String::new(),
+            })
         })
     });
     prop_oneof![3 => plain(), 1 => correcting]

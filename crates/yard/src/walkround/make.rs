@@ -8,7 +8,7 @@ use super::{
     today::Today,
 };
 use crate::{
-    book::{Book, Joint, Lubrication, Place, Point, PointKind, Safeguard},
+    book::{Book, Place, Point, PointKind, Safeguard, joints_to_find},
     entry::RoundPurpose,
     handover::Situation,
     id::{ItemId, PointId, StationId},
@@ -206,27 +206,20 @@ fn distance(from: Place, to: Place) -> f64 {
     (x * x + y * y).sqrt()
 }
 
-/// Joints that are greased and have no known fitting. Of two mirrored joints without any, the first is named: where one is
-/// found, the other is looked for as well.
+/// Joints with no known fitting. Of two mirrored joints without any, the first is named: where one is found, the other is
+/// looked for as well.
 fn finds(book: &Book) -> Vec<ItemId> {
-    let fed: BTreeSet<&ItemId> = book
-        .points
-        .iter()
-        .filter_map(|point| match &point.kind {
-            PointKind::Fitting(rule) => rule.joint.as_ref(),
-            _ => None,
-        })
-        .collect();
+    let unknown = joints_to_find(book);
+    let twin = |id: &ItemId| {
+        book.joints
+            .iter()
+            .find(|joint| joint.id == *id)
+            .and_then(|joint| joint.mirror.clone())
+    };
     let mut finds: Vec<ItemId> = Vec::new();
-    let unknown =
-        |joint: &&Joint| joint.lubrication == Lubrication::Fittings && !fed.contains(&joint.id);
-    for joint in book.joints.iter().filter(unknown) {
-        let twin_named = joint
-            .mirror
-            .as_ref()
-            .is_some_and(|twin| finds.contains(twin));
-        if !twin_named {
-            finds.push(joint.id.clone());
+    for joint in unknown {
+        if !twin(joint).is_some_and(|twin| finds.contains(&twin)) {
+            finds.push(joint.clone());
         }
     }
     finds

@@ -49,7 +49,11 @@ pub fn at(text: &str) -> Timestamp {
 
 /// The same in a zone.
 pub fn at_in(text: &str, zone: &TimeZone) -> Timestamp {
-    text.parse::<DateTime>().unwrap().to_zoned_datetime(zone.clone()).unwrap().timestamp()
+    text.parse::<DateTime>()
+        .unwrap()
+        .to_zoned_datetime(zone.clone())
+        .unwrap()
+        .timestamp()
 }
 
 pub fn zone(name: &str) -> TimeZone {
@@ -65,7 +69,13 @@ pub fn round_id(n: u64) -> RoundId {
 }
 
 /// An entry as the store hands it out.
-pub fn entry(n: u64, machine: Option<MachineId>, by: PersonId, when: Timestamp, body: Body) -> Entry {
+pub fn entry(
+    n: u64,
+    machine: Option<MachineId>,
+    by: PersonId,
+    when: Timestamp,
+    body: Body,
+) -> Entry {
     Entry {
         id: entry_id(n),
         seq: n,
@@ -97,8 +107,19 @@ impl SmallYard {
     }
 
     pub fn with_book(text: &str) -> Self {
-        let mut yard = Self { entries: Vec::new(), book: entry_id(0), zone: TimeZone::UTC, habits: YardHabits::default() };
-        let roles = [(STEWARD, Role::Steward), (DEPUTY, Role::Deputy), (OPERATOR, Role::Operator), (LEARNER, Role::Learner), (OTHER, Role::Operator)];
+        let mut yard = Self {
+            entries: Vec::new(),
+            book: entry_id(0),
+            zone: TimeZone::UTC,
+            habits: YardHabits::default(),
+        };
+        let roles = [
+            (STEWARD, Role::Steward),
+            (DEPUTY, Role::Deputy),
+            (OPERATOR, Role::Operator),
+            (LEARNER, Role::Learner),
+            (OTHER, Role::Operator),
+        ];
         for (person, role) in roles {
             yard.give(STEWARD, "2026-01-01T06:00", person, Some(role));
         }
@@ -106,12 +127,33 @@ impl SmallYard {
         yard
     }
 
-    pub fn give(&mut self, by: PersonId, when: &str, person: PersonId, role: Option<Role>) -> EntryId {
-        self.yard_says(by, when, Body::RoleGiven(RoleGiven { person, role, machines: vec![] }))
+    pub fn give(
+        &mut self,
+        by: PersonId,
+        when: &str,
+        person: PersonId,
+        role: Option<Role>,
+    ) -> EntryId {
+        self.yard_says(
+            by,
+            when,
+            Body::RoleGiven(RoleGiven {
+                person,
+                role,
+                machines: vec![],
+            }),
+        )
     }
 
     pub fn adopt(&mut self, when: &str, text: &str) -> EntryId {
-        self.says(STEWARD, when, Body::BookAdopted(BookAdopted { text: text.to_owned(), why: None }))
+        self.says(
+            STEWARD,
+            when,
+            Body::BookAdopted(BookAdopted {
+                text: text.to_owned(),
+                why: None,
+            }),
+        )
     }
 
     pub fn yard_says(&mut self, by: PersonId, when: &str, body: Body) -> EntryId {
@@ -122,55 +164,140 @@ impl SmallYard {
         self.push(Some(machine()), by, at_in(when, &self.zone.clone()), body)
     }
 
-    fn push(&mut self, machine: Option<MachineId>, by: PersonId, when: Timestamp, body: Body) -> EntryId {
+    fn push(
+        &mut self,
+        machine: Option<MachineId>,
+        by: PersonId,
+        when: Timestamp,
+        body: Body,
+    ) -> EntryId {
         let n = self.entries.len() as u64 + 1;
         self.entries.push(entry(n, machine, by, when, body));
         entry_id(n)
     }
 
     pub fn reads(&mut self, by: PersonId, when: &str, hours: &str) -> EntryId {
-        self.says(by, when, Body::MeterReading(MeterReading { shows: q(hours) }))
+        self.says(
+            by,
+            when,
+            Body::MeterReading(MeterReading { shows: q(hours) }),
+        )
     }
 
     pub fn rules(&mut self, by: PersonId, when: &str, about: EntryId, says: RulingSays) -> EntryId {
-        self.says(by, when, Body::Ruling(Ruling { about, says, why: "looked".to_owned() }))
+        self.says(
+            by,
+            when,
+            Body::Ruling(Ruling {
+                about,
+                says,
+                why: "looked".to_owned(),
+            }),
+        )
     }
 
-    pub fn corrects(&mut self, by: PersonId, when: &str, of: EntryId, instead: Option<Body>) -> EntryId {
+    pub fn corrects(
+        &mut self,
+        by: PersonId,
+        when: &str,
+        of: EntryId,
+        instead: Option<Body>,
+    ) -> EntryId {
         let why = "slip".to_owned();
-        self.says(by, when, Body::Correction(Correction { of, instead: instead.map(Box::new), why }))
+        self.says(
+            by,
+            when,
+            Body::Correction(Correction {
+                of,
+                instead: instead.map(Box::new),
+                why,
+            }),
+        )
     }
 
     /// A part of round `n`.
-    pub fn walks(&mut self, by: PersonId, when: &str, n: u64, answers: Vec<(&str, Answer)>) -> EntryId {
+    pub fn walks(
+        &mut self,
+        by: PersonId,
+        when: &str,
+        n: u64,
+        answers: Vec<(&str, Answer)>,
+    ) -> EntryId {
         let body = self.walk_body(n, answers, None);
         self.says(by, when, body)
     }
 
     /// A whole round `n`, closed.
-    pub fn closes(&mut self, by: PersonId, when: &str, n: u64, answers: Vec<(&str, Answer)>) -> EntryId {
-        let evidence = Evidence { verdict: "fit".into(), reasons: vec![], book: self.book, program: "test".into() };
+    pub fn closes(
+        &mut self,
+        by: PersonId,
+        when: &str,
+        n: u64,
+        answers: Vec<(&str, Answer)>,
+    ) -> EntryId {
+        let evidence = Evidence {
+            verdict: "fit".into(),
+            reasons: vec![],
+            book: self.book,
+            program: "test".into(),
+        };
         let body = self.walk_body(n, answers, Some(evidence));
         self.says(by, when, body)
     }
 
-    pub fn walk_body(&self, n: u64, answers: Vec<(&str, Answer)>, closes: Option<Evidence>) -> Body {
-        let answers = answers.into_iter().map(|(id, answer)| answered(id, answer)).collect();
+    pub fn walk_body(
+        &self,
+        n: u64,
+        answers: Vec<(&str, Answer)>,
+        closes: Option<Evidence>,
+    ) -> Body {
+        let answers = answers
+            .into_iter()
+            .map(|(id, answer)| answered(id, answer))
+            .collect();
         let purpose = RoundPurpose::Start;
-        Body::WalkRound(WalkRound { round: round_id(n), book: self.book, purpose, from_paper: false, answers, hours: None, closes })
+        Body::WalkRound(WalkRound {
+            round: round_id(n),
+            book: self.book,
+            purpose,
+            from_paper: false,
+            answers,
+            hours: None,
+            closes,
+        })
     }
 
     pub fn repairs(&mut self, by: PersonId, when: &str, mends: Vec<FaultRef>) -> EntryId {
-        self.says(by, when, Body::Repair(Repair { mends, what: "mended".into(), cost: None, event: None }))
+        self.says(
+            by,
+            when,
+            Body::Repair(Repair {
+                mends,
+                what: "mended".into(),
+                cost: None,
+                event: None,
+            }),
+        )
     }
 
     pub fn event(&mut self, by: PersonId, when: &str, event: &str) -> EntryId {
-        let adjustment = Adjustment { point: None, what: "done".into(), event: Some(item(event)), mends: vec![] };
+        let adjustment = Adjustment {
+            point: None,
+            what: "done".into(),
+            event: Some(item(event)),
+            mends: vec![],
+        };
         self.says(by, when, Body::Adjustment(adjustment))
     }
 
     pub fn runs(&mut self, by: PersonId, when: &str) -> EntryId {
-        let run = Run { part: RunPart::End, hours: None, work: None, amiss: vec![], in_sight_of: None };
+        let run = Run {
+            part: RunPart::End,
+            hours: None,
+            work: None,
+            amiss: vec![],
+            in_sight_of: None,
+        };
         self.says(by, when, Body::Run(run))
     }
 
@@ -183,19 +310,39 @@ impl SmallYard {
     }
 
     /// What `look` sees in this yard, for a person at a time in the yard's zone.
-    pub fn sees<T>(&self, person: PersonId, now: &str, look: impl FnOnce(&Situation<'_>) -> T) -> T {
+    pub fn sees<T>(
+        &self,
+        person: PersonId,
+        now: &str,
+        look: impl FnOnce(&Situation<'_>) -> T,
+    ) -> T {
         let (yard, machine) = (self.yard(), self.fold());
         let now = at_in(now, &self.zone);
-        look(&Situation { machine: &machine, yard: &yard, person, now, zone: &self.zone, habits: &self.habits })
+        look(&Situation {
+            machine: &machine,
+            yard: &yard,
+            person,
+            now,
+            zone: &self.zone,
+            habits: &self.habits,
+        })
     }
 }
 
 pub fn answered(id: &str, answer: Answer) -> Answered {
-    Answered { point: point(id), answer, note: None, photos: vec![] }
+    Answered {
+        point: point(id),
+        answer,
+        note: None,
+        photos: vec![],
+    }
 }
 
 pub fn fault_at(entry: EntryId, id: &str) -> FaultRef {
-    FaultRef { entry, point: Some(point(id)) }
+    FaultRef {
+        entry,
+        point: Some(point(id)),
+    }
 }
 
 pub fn fault(entry: EntryId) -> FaultRef {
@@ -211,19 +358,33 @@ pub fn look(state: LookState) -> Answer {
 }
 
 pub fn fitting(took: GreaseTook) -> Answer {
-    Answer::Fitting { took, strokes: None }
+    Answer::Fitting {
+        took,
+        strokes: None,
+    }
 }
 
 pub fn level_well() -> Answer {
-    Answer::Level { reads: LevelReads::AtMark, pose: Some(item("lowered")), oil: Some(yard::book::OilHeat::Cold), looks: FluidLooks::Clean }
+    Answer::Level {
+        reads: LevelReads::AtMark,
+        pose: Some(item("lowered")),
+        oil: Some(yard::book::OilHeat::Cold),
+        looks: FluidLooks::Clean,
+    }
 }
 
 pub fn sag(text: &str) -> Answer {
-    Answer::Measure { readings: vec![Reading::Value(q(text))], by_method: Some(true), condition_held: None }
+    Answer::Measure {
+        readings: vec![Reading::Value(q(text))],
+        by_method: Some(true),
+        condition_held: None,
+    }
 }
 
 pub fn not_checked() -> Answer {
-    Answer::NotChecked(NotChecked { because: Hindrance::CannotSee })
+    Answer::NotChecked(NotChecked {
+        because: Hindrance::CannotSee,
+    })
 }
 
 /// An answer that is well for every point of the book.
@@ -237,7 +398,13 @@ pub fn all_well() -> Vec<(&'static str, Answer)> {
         ("fit-boom", fitting(GreaseTook::Seen)),
         ("fit-ring", fitting(GreaseTook::Seen)),
         ("brake", Answer::Function(FunctionState::Works)),
-        ("crank", Answer::Crank { cranked: vec![Some(true), Some(false)], bypassed: false }),
+        (
+            "crank",
+            Answer::Crank {
+                cranked: vec![Some(true), Some(false)],
+                bypassed: false,
+            },
+        ),
         ("weekly-a", look(LookState::Well)),
         ("weekly-b", look(LookState::Well)),
         ("weekly-c", look(LookState::Well)),

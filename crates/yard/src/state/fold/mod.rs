@@ -272,8 +272,21 @@ impl<'f> Fold<'f> {
 
     fn end(mut self) -> MachineState {
         self.apply_closings();
+        self.keep_minor_gaps();
         self.state.hours = self.meter.history;
         self.state
+    }
+}
+
+impl Fold<'_> {
+    /// A gap that bears on safety cannot be accepted away, whoever accepts it.
+    fn keep_minor_gaps(&mut self) {
+        let accepted = &mut self.state.accepted_gaps;
+        if let Some(book) = self.shelf.book().filter(|_| !accepted.is_empty()) {
+            for gap in book::gaps(book).iter().filter(|gap| gap.bears_on_safety) {
+                accepted.remove(&gap.id);
+            }
+        }
     }
 }
 
