@@ -166,9 +166,12 @@ impl Form for AnswerForm {
 pub(super) enum LeakWord {
     #[serde(rename = "none")]
     Dry,
-    I,
-    II,
-    III,
+    #[serde(rename = "I")]
+    First,
+    #[serde(rename = "II")]
+    Second,
+    #[serde(rename = "III")]
+    Third,
 }
 
 impl Form for LeakWord {
@@ -177,18 +180,18 @@ impl Form for LeakWord {
     fn write(of: &Option<LeakClass>) -> Self {
         match of {
             None => Self::Dry,
-            Some(LeakClass::I) => Self::I,
-            Some(LeakClass::II) => Self::II,
-            Some(LeakClass::III) => Self::III,
+            Some(LeakClass::I) => Self::First,
+            Some(LeakClass::II) => Self::Second,
+            Some(LeakClass::III) => Self::Third,
         }
     }
 
     fn read(self) -> Option<LeakClass> {
         match self {
             Self::Dry => None,
-            Self::I => Some(LeakClass::I),
-            Self::II => Some(LeakClass::II),
-            Self::III => Some(LeakClass::III),
+            Self::First => Some(LeakClass::I),
+            Self::Second => Some(LeakClass::II),
+            Self::Third => Some(LeakClass::III),
         }
     }
 }

@@ -90,6 +90,5 @@ impl<'de> Deserialize<'de> for Written {
 fn decimal_comma() -> Habits {
     Habits {
         decimal_comma: true,
-        ..Habits::default()
     }
 }
