@@ -1,4 +1,5 @@
 //! The hour meter folded: changes, blips, jumps, rollovers, and what a ruling does to them.
+#![allow(clippy::unwrap_used)]
 
 mod small_yard;
 

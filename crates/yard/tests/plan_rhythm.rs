@@ -1,4 +1,5 @@
 //! Rhythms: what is due when, by hours, calendar, season, standing, event and person.
+#![allow(clippy::unwrap_used)]
 
 mod small_yard;
 

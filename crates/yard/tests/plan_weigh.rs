@@ -1,4 +1,5 @@
 //! What answers mean: well, amiss or unknown, point by point.
+#![allow(clippy::unwrap_used)]
 
 mod small_yard;
 

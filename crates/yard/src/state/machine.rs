@@ -279,6 +279,30 @@ pub struct Question {
     pub at: Timestamp,
 }
 
+impl Question {
+    /// What an entry asks.
+    pub(super) fn by(entry: &crate::entry::Entry, asks: Asks) -> Self {
+        Self {
+            entry: entry.id,
+            asks,
+            at: entry.ordered_at,
+        }
+    }
+
+    /// Whether the writer of an entry may have written it.
+    pub(super) fn not_entitled(entry: &crate::entry::Entry) -> Self {
+        Self::by(
+            entry,
+            Asks::NotEntitled {
+                of: FaultRef {
+                    entry: entry.id,
+                    point: None,
+                },
+            },
+        )
+    }
+}
+
 /// What a question asks.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Asks {

@@ -75,35 +75,15 @@ pub(super) fn lay_out(
         .iter()
         .map(|(point, _)| fittings_of(point))
         .fold(0u32, u32::saturating_add);
+    let seconds = points
+        .iter()
+        .map(|(point, _)| f64::from(point.seconds))
+        .collect();
     let mut legs: Vec<Leg> = Vec::new();
-    let mut seconds = Vec::new();
     for (point, because) in points {
-        let new = legs
-            .last()
-            .is_none_or(|leg| leg.engine != point.engine || leg.pose != point.pose);
-        if new {
-            legs.push(Leg {
-                engine: point.engine,
-                pose: point.pose.clone(),
-                guards: Vec::new(),
-                stops: Vec::new(),
-            });
-        }
-        let Some(leg) = legs.last_mut() else { continue };
-        if leg
-            .stops
-            .last()
-            .is_none_or(|stop| stop.station != point.station)
-        {
-            leg.stops.push(Stop {
-                station: point.station.clone(),
-                points: Vec::new(),
-            });
-        }
-        seconds.push(f64::from(point.seconds));
-        if let Some(stop) = leg.stops.last_mut() {
-            stop.points.push(due_point(today, &numbers, point, because));
-        }
+        stop_for(&mut legs, point)
+            .points
+            .push(due_point(today, &numbers, point, because));
     }
     legs.iter_mut()
         .for_each(|leg| leg.guards = guards(book, leg));
@@ -119,6 +99,37 @@ pub(super) fn lay_out(
         fittings,
         finds: Vec::new(),
     }
+}
+
+/// The stop that the next point in walking order belongs to: the last one, or a new one, on a new leg where engine or pose
+/// change.
+fn stop_for<'l>(legs: &'l mut Vec<Leg>, point: &Point) -> &'l mut Stop {
+    let here = |leg: &Leg| leg.engine == point.engine && leg.pose == point.pose;
+    if !legs.last().is_some_and(here) {
+        let (engine, pose) = (point.engine, point.pose.clone());
+        legs.push(Leg {
+            engine,
+            pose,
+            guards: Vec::new(),
+            stops: Vec::new(),
+        });
+    }
+    let stops = &mut legs
+        .last_mut()
+        .expect("one was pushed where there was none")
+        .stops;
+    if stops
+        .last()
+        .is_none_or(|stop| stop.station != point.station)
+    {
+        stops.push(Stop {
+            station: point.station.clone(),
+            points: Vec::new(),
+        });
+    }
+    stops
+        .last_mut()
+        .expect("one was pushed where there was none")
 }
 
 fn due_point(

@@ -29,29 +29,36 @@ pub(super) fn told(
             return Told::Unknown(What::NotComparable);
         }
     };
-    let Some(measured) = readings
+    let measured = readings
         .iter()
         .map(|reading| measured(limit, reading))
-        .collect::<Option<Vec<_>>>()
-    else {
-        return Told::Unknown(What::NotComparable);
-    };
-    let Ok(judged) = limit::judge(&ends, &measured, limit.take) else {
-        return Told::Unknown(What::NotComparable);
-    };
+        .collect::<Option<Vec<_>>>();
+    let judged = measured.and_then(|measured| limit::judge(&ends, &measured, limit.take).ok());
+    judged.map_or(Told::Unknown(What::NotComparable), |judged| {
+        called(limit, readings, judged.call)
+    })
+}
+
+fn called(limit: &MeasureLimit, readings: &[Reading], call: Call) -> Told {
     let read = || readings.iter().map(as_written).collect();
-    match judged.call {
+    match call {
         Call::Inside => Told::Well,
-        Call::Outside(side) => Told::Amiss(What::Outside {
-            read: read(),
-            side,
-            limit: limit_as_written(limit, side),
-        }),
-        Call::TooClose(side) => Told::Unknown(What::TooClose {
-            read: read(),
-            side,
-            limit: limit_as_written(limit, side),
-        }),
+        Call::Outside(side) => {
+            let limit = limit_as_written(limit, side);
+            Told::Amiss(What::Outside {
+                read: read(),
+                side,
+                limit,
+            })
+        }
+        Call::TooClose(side) => {
+            let limit = limit_as_written(limit, side);
+            Told::Unknown(What::TooClose {
+                read: read(),
+                side,
+                limit,
+            })
+        }
     }
 }
 

@@ -54,6 +54,9 @@ struct Said<'a> {
     instead: Option<&'a Body>,
 }
 
+/// The corrections of each entry that are in force, the latest first.
+type InForce<'a> = BTreeMap<EntryId, Vec<Said<'a>>>;
+
 /// Hears all corrections.
 ///
 /// The pass goes from the last entry to the first, so that a correction of a correction is settled before the one it
@@ -61,7 +64,7 @@ struct Said<'a> {
 /// another correction only where it is the later of the two, so that corrections that correct each other come to an end.
 pub(super) fn hear<'a>(ordered: &[&'a Entry], role: &RoleOf<'_>) -> Corrected<'a> {
     let by_id: BTreeMap<EntryId, &Entry> = ordered.iter().map(|entry| (entry.id, *entry)).collect();
-    let mut said: BTreeMap<EntryId, Vec<Said<'a>>> = BTreeMap::new();
+    let mut said = InForce::new();
     let mut settled: BTreeMap<EntryId, Heard<'a>> = BTreeMap::new();
     let mut questions = Vec::new();
     for entry in ordered.iter().rev().copied() {
@@ -70,56 +73,46 @@ pub(super) fn hear<'a>(ordered: &[&'a Entry], role: &RoleOf<'_>) -> Corrected<'a
             continue;
         };
         settled.insert(entry.id, heard);
-        let Some(target) = by_id.get(&correction.of) else {
+        let of = correction.of;
+        let Some(target) = by_id.get(&of) else {
             continue;
         };
-        let ask = |asks| Question {
-            entry: entry.id,
-            asks,
-            at: entry.ordered_at,
-        };
         if !entitled(entry, target, role) {
-            questions.push((
-                ask(Asks::CorrectionNotEntitled { of: correction.of }),
-                correction.of,
-            ));
-        } else if settled.contains_key(&correction.of) {
-            questions.push((ask(Asks::Rivals { of: correction.of }), correction.of));
+            let asks = Asks::CorrectionNotEntitled { of };
+            questions.push((Question::by(entry, asks), of));
+        } else if settled.contains_key(&of) {
+            questions.push((Question::by(entry, Asks::Rivals { of }), of));
         } else {
-            said.entry(correction.of).or_default().push(Said {
-                entry,
-                instead: correction.instead.as_deref(),
-            });
+            let instead = correction.instead.as_deref();
+            said.entry(of).or_default().push(Said { entry, instead });
         }
     }
-    for (of, corrections) in said.iter().filter(|(_, corrections)| corrections.len() > 1) {
-        let last = corrections[0].entry;
-        questions.push((
-            Question {
-                entry: last.id,
-                asks: Asks::Rivals { of: *of },
-                at: last.ordered_at,
-            },
-            *of,
-        ));
-    }
+    let told = |entry: &&'a Entry| match settled.get(&entry.id) {
+        Some(correction) => *correction,
+        None => heard(entry, said.get(&entry.id)),
+    };
+    let heard = ordered.iter().map(told).collect();
+    let rivals = rivals(&said, &mut questions);
     questions.sort_by_key(|(question, of)| (question.at, question.entry, *of));
-    let rivals = said
-        .iter()
-        .filter(|(_, all)| all.len() > 1)
-        .map(|(of, all)| (*of, all.iter().rev().map(|s| s.entry.id).collect()));
-    let rivals = rivals.collect();
-    let heard = ordered.iter().map(|entry| {
-        settled
-            .get(&entry.id)
-            .copied()
-            .unwrap_or_else(|| heard(entry, said.get(&entry.id)))
-    });
     Corrected {
-        heard: heard.collect(),
+        heard,
         rivals,
         questions,
     }
+}
+
+/// Entries with more than one correction in force; the last of them is asked about.
+fn rivals(
+    said: &InForce<'_>,
+    questions: &mut Vec<(Question, EntryId)>,
+) -> BTreeMap<EntryId, Vec<EntryId>> {
+    let mut rivals = BTreeMap::new();
+    for (of, all) in said.iter().filter(|(_, all)| all.len() > 1) {
+        let asks = Asks::Rivals { of: *of };
+        questions.push((Question::by(all[0].entry, asks), *of));
+        rivals.insert(*of, all.iter().rev().map(|said| said.entry.id).collect());
+    }
+    rivals
 }
 
 /// What an entry says under these corrections, the latest of them first.

@@ -21,8 +21,8 @@ pub use shelf::ReadText;
 use super::{Asks, MachineState, Question, YardState};
 use crate::{
     book,
-    entry::{Body, Entry, Ruling},
-    id::{EntryId, FaultRef, MachineId, PersonId},
+    entry::{Body, Entry},
+    id::{EntryId, MachineId, PersonId},
     people::Deed,
 };
 use corrections::{Corrected, Heard, RoleOf};
@@ -166,31 +166,31 @@ impl<'f> Fold<'f> {
                 self.ask_not_entitled(heard.entry)
             }
             Body::WalkRound(walk) => self.walk(heard, walk),
-            Body::Run(run) => self.run(heard, run),
-            Body::Handover(handover) => self.hand_over(heard, handover),
             Body::Fault(fault) => self.fault(heard, fault),
             Body::StandDown(down) => {
                 self.find(heard, None, super::Found::StoodDown(down.why.clone()))
             }
             Body::Release(release) => self.release(heard, release),
-            Body::MovePermit(permit) => self.permit(heard, permit),
-            Body::SignOff(sign_off) => self.sign_off(heard, sign_off),
             Body::Unknown { kind, .. } => self.state.unknown.push((heard.entry.id, kind.clone())),
             Body::Unreadable { kind, at } => {
                 self.state.unknown.push((heard.entry.id, kind.clone()));
-                self.ask(
-                    heard.entry,
-                    Asks::Unreadable {
-                        kind: kind.clone(),
-                        at: at.clone(),
-                    },
-                );
+                let (kind, at) = (kind.clone(), at.clone());
+                self.ask(heard.entry, Asks::Unreadable { kind, at });
             }
-            Body::BookAdopted(_)
-            | Body::Ruling(Ruling { .. })
-            | Body::Correction(_)
-            | Body::RoleGiven(_) => {}
+            // Heard before the fold, or the yard's.
+            Body::BookAdopted(_) | Body::Ruling(_) | Body::Correction(_) | Body::RoleGiven(_) => {}
             Body::Purchase(_) | Body::Lesson(_) | Body::Note(_) | Body::Photo(_) => {}
+            _ => self.take_use(heard, body),
+        }
+    }
+
+    /// Use of the machine, or work done on it.
+    fn take_use(&mut self, heard: &Heard<'_>, body: &Body) {
+        match body {
+            Body::Run(run) => self.run(heard, run),
+            Body::Handover(handover) => self.hand_over(heard, handover),
+            Body::MovePermit(permit) => self.permit(heard, permit),
+            Body::SignOff(sign_off) => self.sign_off(heard, sign_off),
             _ => self.take_work(heard, body),
         }
     }
@@ -236,23 +236,11 @@ impl<'f> Fold<'f> {
     }
 
     fn ask_not_entitled(&mut self, entry: &Entry) {
-        self.ask(
-            entry,
-            Asks::NotEntitled {
-                of: FaultRef {
-                    entry: entry.id,
-                    point: None,
-                },
-            },
-        );
+        self.raise(Question::not_entitled(entry));
     }
 
     fn ask(&mut self, entry: &Entry, asks: Asks) {
-        self.raise(Question {
-            entry: entry.id,
-            asks,
-            at: entry.ordered_at,
-        });
+        self.raise(Question::by(entry, asks));
     }
 
     /// Keeps a question, unless it was settled or was just asked.

@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     entry::{Body, Entry},
-    id::{EntryId, FaultRef, MachineId, PersonId},
+    id::{EntryId, MachineId, PersonId},
     people::Deed,
 };
 use jiff::Timestamp;
@@ -95,71 +95,52 @@ struct Open {
 
 fn open(corrected: &Corrected<'_>, about_roles: Vec<Question>, role: &RoleOf<'_>) -> Open {
     let mut open = Open::default();
-    let yards: BTreeSet<EntryId> = corrected
-        .heard
-        .iter()
-        .filter(|one| one.entry.machine.is_none())
-        .map(|one| one.entry.id)
-        .collect();
-    let rulings = rulings::gather(&corrected.heard, role);
-    let mut raised = about_roles;
-    raised.extend(
+    let of_yard = || {
         corrected
-            .questions
+            .heard
             .iter()
-            .filter(|(_, of)| yards.contains(of))
-            .map(|(question, _)| question.clone()),
-    );
-    raised.extend(
-        rulings
-            .refused
-            .iter()
-            .filter(|question| yards.contains(&question.entry))
-            .cloned(),
-    );
-    for heard in corrected
-        .heard
+            .filter(|one| one.entry.machine.is_none())
+    };
+    let ids: BTreeSet<EntryId> = of_yard().map(|one| one.entry.id).collect();
+    let rulings = rulings::gather(&corrected.heard, role);
+    let about_own = corrected
+        .questions
         .iter()
-        .filter(|one| one.entry.machine.is_none())
-    {
+        .filter(|(_, of)| ids.contains(of));
+    let refused = rulings
+        .refused
+        .iter()
+        .filter(|question| ids.contains(&question.entry));
+    let mut raised = about_roles;
+    raised.extend(about_own.map(|(question, _)| question.clone()));
+    raised.extend(refused.cloned());
+    for heard in of_yard() {
         raised.extend(own_question(heard, role));
         if let Some(Body::Unknown { kind, .. } | Body::Unreadable { kind, .. }) = heard.body {
             open.unknown.push((heard.entry.id, kind.clone()));
         }
     }
-    for question in raised
-        .into_iter()
-        .filter(|question| !rulings.settle(question))
-    {
+    raised.retain(|question| !rulings.settle(question));
+    for question in raised {
         open.questions.entry(question.entry).or_insert(question);
     }
-    open.rivals = corrected
-        .rivals
-        .iter()
-        .filter(|(of, _)| yards.contains(of))
-        .map(|(of, all)| (*of, all.clone()))
-        .collect();
+    let rivals = corrected.rivals.iter().filter(|(of, _)| ids.contains(of));
+    open.rivals = rivals.map(|(of, all)| (*of, all.clone())).collect();
     open
 }
 
 fn own_question(heard: &Heard<'_>, role: &RoleOf<'_>) -> Option<Question> {
-    let entry = heard.entry;
-    let asks = match heard.body? {
-        Body::Unreadable { kind, at } => Asks::Unreadable {
-            kind: kind.clone(),
-            at: at.clone(),
-        },
-        Body::Lesson(_) if !heard.may(Deed::SignOff, role) => Asks::NotEntitled {
-            of: FaultRef {
-                entry: entry.id,
-                point: None,
-            },
-        },
-        _ => return None,
-    };
-    Some(Question {
-        entry: entry.id,
-        asks,
-        at: entry.ordered_at,
-    })
+    match heard.body? {
+        Body::Unreadable { kind, at } => {
+            let asks = Asks::Unreadable {
+                kind: kind.clone(),
+                at: at.clone(),
+            };
+            Some(Question::by(heard.entry, asks))
+        }
+        Body::Lesson(_) if !heard.may(Deed::SignOff, role) => {
+            Some(Question::not_entitled(heard.entry))
+        }
+        _ => None,
+    }
 }

@@ -3,10 +3,10 @@
 //! Roles decide who may correct, and corrections change roles. The knot is cut by time: a correction of a role counts from
 //! the moment of the correction on, and who was entitled at an earlier time stays so.
 
-use super::super::{Asks, PersonState, Question};
+use super::super::{PersonState, Question};
 use crate::{
     entry::{Body, Entry, RoleGiven},
-    id::{EntryId, FaultRef, MachineId, PersonId},
+    id::{EntryId, MachineId, PersonId},
     people::{Deed, Role, may},
 };
 use jiff::Timestamp;
@@ -55,17 +55,7 @@ impl<'a> Roles<'a> {
     fn take(&mut self, entry: &Entry, given: &'a RoleGiven) {
         let founds = self.given.is_empty() && entry.by == given.person;
         if !founds && !may(self.held(entry.by, entry.ordered_at), Deed::ManagePeople) {
-            let asks = Asks::NotEntitled {
-                of: FaultRef {
-                    entry: entry.id,
-                    point: None,
-                },
-            };
-            self.questions.push(Question {
-                entry: entry.id,
-                asks,
-                at: entry.ordered_at,
-            });
+            self.questions.push(Question::not_entitled(entry));
             return;
         }
         self.given.push((entry.id, Some(given)));

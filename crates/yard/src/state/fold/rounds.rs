@@ -139,25 +139,12 @@ impl Fold<'_> {
     ) {
         let point = answered.point.clone();
         let done = self.done(heard);
-        let refused = matches!(
-            answered.answer,
-            Answer::Fitting {
-                took: GreaseTook::Refused,
-                ..
-            }
-        );
-        let seen = matches!(
-            answered.answer,
-            Answer::Fitting {
-                took: GreaseTook::Seen,
-                ..
-            }
-        );
+        let took = took(&answered.answer);
         // A refusal was looked at but not greased, and what cannot be told was not done.
-        if !refused && !matches!(weighed, Weighed::Unknown(_)) {
+        if took != Some(GreaseTook::Refused) && !matches!(weighed, Weighed::Unknown(_)) {
             self.state.done.insert(point.clone(), done.clone());
         }
-        if seen {
+        if took == Some(GreaseTook::Seen) {
             self.state.seen_at_joint.insert(point.clone(), done);
         }
         let at = heard.entry.ordered_at;
@@ -189,5 +176,13 @@ impl Fold<'_> {
             at: heard.entry.ordered_at,
             life_hours: self.meter.life(),
         }
+    }
+}
+
+/// What became of the grease, where a fitting was answered.
+fn took(answer: &Answer) -> Option<GreaseTook> {
+    match answer {
+        Answer::Fitting { took, .. } => Some(*took),
+        _ => None,
     }
 }

@@ -36,11 +36,7 @@ pub(super) fn gather<'a>(heard: &[Heard<'a>], role: &RoleOf<'_>) -> Rulings<'a> 
                     point: None,
                 },
             };
-            rulings.refused.push(Question {
-                entry: one.entry.id,
-                asks,
-                at: one.entry.ordered_at,
-            });
+            rulings.refused.push(Question::by(one.entry, asks));
         }
     }
     rulings

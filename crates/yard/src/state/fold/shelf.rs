@@ -6,8 +6,8 @@ use super::{
 };
 use crate::{
     book::{Book, Point},
-    entry::Body,
-    id::{EntryId, FaultRef, MachineId, PointId},
+    entry::{Body, Entry},
+    id::{EntryId, MachineId, PointId},
     people::Deed,
 };
 use jiff::Timestamp;
@@ -43,41 +43,37 @@ pub(super) fn shelf(
         let (Some(Body::BookAdopted(adopted)), entry) = (one.body, one.entry) else {
             continue;
         };
-        let mut ask = |asks| {
-            shelf.questions.push(Question {
-                entry: entry.id,
-                asks,
-                at: entry.ordered_at,
-            })
-        };
         if !one.may(Deed::AdoptBook, role) {
-            ask(Asks::NotEntitled {
-                of: FaultRef {
-                    entry: entry.id,
-                    point: None,
-                },
-            });
+            shelf.questions.push(Question::not_entitled(entry));
             continue;
         }
-        match read(&adopted.text) {
+        let mistakes = match read(&adopted.text) {
             Ok(book) if book.machine.id == *machine => {
-                let book = Arc::new(book);
-                shelf.adopted.push(Adopted {
-                    revision: entry.id,
-                    since: entry.ordered_at,
-                    by: entry.by,
-                    book,
-                });
+                shelf.put(entry, book);
+                continue;
             }
-            Ok(_) => ask(Asks::BookUnread { mistakes: 1 }),
-            Err(mistakes) => ask(Asks::BookUnread { mistakes }),
-        }
+            Ok(_) => 1,
+            Err(mistakes) => mistakes,
+        };
+        shelf
+            .questions
+            .push(Question::by(entry, Asks::BookUnread { mistakes }));
     }
     shelf.index();
     shelf
 }
 
 impl Shelf {
+    fn put(&mut self, entry: &Entry, book: Book) {
+        let (revision, since, by) = (entry.id, entry.ordered_at, entry.by);
+        self.adopted.push(Adopted {
+            revision,
+            since,
+            by,
+            book: Arc::new(book),
+        });
+    }
+
     /// Today's book.
     pub(super) fn book(&self) -> Option<&Book> {
         self.adopted.last().map(|adopted| adopted.book.as_ref())
