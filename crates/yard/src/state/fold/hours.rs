@@ -41,6 +41,8 @@ pub(super) struct Meter {
     pub(super) history: HourHistory,
     /// Life hours when the running segment began, and their ±.
     before: LifeHours,
+    /// Life hours at the last accepted reading.
+    now: Option<LifeHours>,
     /// When the accepted line last moved: what can have been run counts from there, so that a hand that stuck may catch up.
     moved_at: Timestamp,
     lines: Vec<Line>,
@@ -66,6 +68,7 @@ impl Meter {
                 hours: Exact::zero(),
                 plus_minus: Exact::zero(),
             },
+            now: None,
             moved_at: Timestamp::MIN,
             lines: Vec::new(),
             rolls_over_at: book
@@ -77,16 +80,7 @@ impl Meter {
 
     /// Life hours now; none while nobody has read the meter or the last readings are in question.
     pub(super) fn life(&self) -> Option<LifeHours> {
-        let segment = self
-            .history
-            .segments
-            .last()
-            .filter(|_| !self.history.in_question())?;
-        let run = &segment.last - &segment.first + &segment.rolled;
-        Some(LifeHours {
-            hours: &self.before.hours + run,
-            plus_minus: self.before.plus_minus.clone(),
-        })
+        self.now.clone().filter(|_| !self.history.in_question())
     }
 
     /// Takes a reading. Gives what must be asked, where it cannot simply be counted on.
@@ -268,13 +262,19 @@ impl Meter {
         self.history.doubted.clear();
         self.history.last_at = Some(read.at);
         self.history.last_entry = Some(read.entry);
-        if let Some(life) = self.life() {
-            self.history.readings.push(HoursRead {
-                entry: read.entry,
-                at: read.at,
-                shows,
-                life,
-            });
-        }
+        let Some(segment) = self.history.segments.last() else {
+            return;
+        };
+        let run = &segment.last - &segment.first + &segment.rolled;
+        let (hours, plus_minus) = (&self.before.hours + run, self.before.plus_minus.clone());
+        let life = LifeHours { hours, plus_minus };
+        self.now = Some(life.clone());
+        let (entry, at) = (read.entry, read.at);
+        self.history.readings.push(HoursRead {
+            entry,
+            at,
+            shows,
+            life,
+        });
     }
 }
