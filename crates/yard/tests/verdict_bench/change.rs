@@ -159,7 +159,7 @@ impl Scene {
     fn signing(&mut self, says: &str) {
         let today = jiff::civil::date(2026, 4, 14);
         match says {
-            "none" => drop(self.machine.sign_offs.clear()),
+            "none" => self.machine.sign_offs.clear(),
             "ended" => self.sign_off(self.person, Some(today.yesterday().unwrap()), false),
             "ends today" => self.sign_off(self.person, Some(today), false),
             "in sight" => self.sign_off(self.person, None, true),
