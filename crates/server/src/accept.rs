@@ -1,9 +1,9 @@
 //! The one way into the journal: forms, sheets and the API all end here.
 
 use crate::{app::View, desk::Desk, refusal::Refusal};
-use store::{Acceptance, Delivery, NewEntry};
+use store::{Acceptance, Delivery, Envelope, NewEntry, Row};
 use yard::{
-    entry::{Body, Entry},
+    entry::Body,
     id::{DeviceId, EntryId, MachineId, PersonId},
     people::{Deed, Role, may},
 };
@@ -55,18 +55,20 @@ pub fn keep_from_paper(desk: &Desk, machine: &MachineId, walker: PersonId, at: j
 
 fn write(desk: &Desk, machine: Option<&MachineId>, by: PersonId, device: DeviceId, at: jiff::Timestamp, body: Body) -> Result<EntryId, Refusal> {
     let id = desk.new_id();
-    let entry = NewEntry { id, yard: desk.app.yard.id(), machine: machine.cloned(), at, by, device, counter: desk.app.yard.next_counter()?, body };
+    let entry = NewEntry { id, yard: desk.app.yard.id(), machine: machine.cloned(), at, by, device, counter: desk.app.yard.tip()?.seq + 1, body };
     let bytes = store::write_entry(&entry);
     match desk.app.yard.accept(&bytes, Delivery { written: desk.now, writers_clock_now: Some(desk.now) })? {
         Acceptance::New { .. } | Acceptance::Known { .. } => Ok(id),
-        Acceptance::Conflict => Err(Refusal::Ours("a fresh id met other bytes".to_owned())),
+        Acceptance::Conflict { .. } => Err(Refusal::Ours("a fresh id met other bytes".to_owned())),
     }
 }
 
 /// Takes an entry's bytes as a device wrote them (the API). The signed-in person must be its writer.
 pub fn take(desk: &Desk, bytes: &[u8], writers_clock_now: Option<jiff::Timestamp>) -> Result<Acceptance, Refusal> {
     let by = desk.signed_in()?;
-    let read: Entry = store::read_entry(bytes).map_err(|_| Refusal::BadRequest("entry"))?;
+    let now = Envelope { seq: 0, written: desk.now, ordered_at: desk.now, corrected: false, hash: [0; 32] };
+    let head = store::form::read_head(bytes, desk.app.yard.id()).map_err(|_| Refusal::BadRequest("entry"))?;
+    let read = store::form::read_entry(&Row { id: head.id, machine: head.machine, kind: head.kind, bytes: bytes.to_vec(), envelope: now }).map_err(|_| Refusal::BadRequest("entry"))?;
     if read.by != by {
         return Err(Refusal::MayNot(Deed::TakeInPaper.code()));
     }

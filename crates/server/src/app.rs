@@ -5,7 +5,7 @@ use std::{
     collections::BTreeMap,
     sync::{Arc, Mutex, PoisonError},
 };
-use store::Yard;
+use store::{Changes, Yard};
 use words::Words;
 use yard::{
     entry::Entry,
@@ -44,7 +44,7 @@ pub struct View {
     /// The yard's habits.
     pub habits: YardHabits,
     /// The store's change count that this view rests on.
-    changes: u64,
+    changes: Changes,
 }
 
 impl View {
@@ -79,7 +79,7 @@ impl App {
         Ok(fresh)
     }
 
-    fn refold(&self, old: Option<Arc<View>>, changes: u64) -> Result<View, Refusal> {
+    fn refold(&self, old: Option<Arc<View>>, changes: Changes) -> Result<View, Refusal> {
         let (mut entries, mut machines) = match old {
             Some(old) => (old.entries.clone(), old.machines.clone()),
             None => (Vec::new(), BTreeMap::new()),
@@ -102,7 +102,7 @@ impl App {
             let state = fold_machine(&id, &entries, &yard, &reading);
             machines.insert(id, state);
         }
-        let names = self.yard.people()?.into_iter().map(|person| (person.id, person.name)).collect();
+        let names = self.yard.people()?.into_iter().filter_map(|person| Some((person.id, person.name?))).collect();
         Ok(View { entries, yard, machines, names, habits, changes })
     }
 

@@ -108,9 +108,9 @@ impl Desk {
         DeviceId("yard server".to_owned())
     }
 
-    /// A new entry id: UUIDv7 from the world's clock and chance.
+    /// A new entry id.
     pub fn new_id(&self) -> EntryId {
-        EntryId(new_uuid(self.now, self.app.world.chance()))
+        EntryId(store::fresh_id(self.app.world.as_ref()))
     }
 
     /// Runs a page function and words what stands in the way.
@@ -129,7 +129,7 @@ impl Desk {
             eprintln!("{} {}: {what}", self.now, self.path);
         }
         let p = self.page();
-        let mut intro = vec![p.t(&format!("{}.do", refusal.key()))];
+        let mut intro = vec![p.t(&format!("{}.next", refusal.key()))];
         if let Refusal::MayNot(deed) = refusal {
             intro.insert(0, p.t1("error-may-not-deed", "deed", &p.t(&format!("deed-{deed}"))));
         }
@@ -139,14 +139,6 @@ impl Desk {
             Err(_) => refusal.clone().into_response(),
         }
     }
-}
-
-/// A UUIDv7 of a time and sixteen random bytes.
-pub fn new_uuid(now: Timestamp, chance: [u8; 16]) -> uuid::Uuid {
-    let mut bytes = [0u8; 10];
-    bytes.copy_from_slice(&chance[6..]);
-    let millis = u64::try_from(now.as_millisecond()).unwrap_or(0);
-    uuid::Builder::from_unix_timestamp_millis(millis, &bytes).into_uuid()
 }
 
 /// A rendered page.

@@ -12,5 +12,4 @@ mod routes;
 pub mod session;
 
 pub use app::App;
-pub use desk::new_uuid;
 pub use routes::router;

@@ -54,7 +54,7 @@ impl Page {
     }
     /// Language of the page.
     pub fn lang(&self) -> &str {
-        self.words.language()
+        "en-GB"
     }
     /// The time in the corner.
     pub fn clock(&self) -> &str {

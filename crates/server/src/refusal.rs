@@ -52,7 +52,7 @@ impl Refusal {
 
 impl From<store::StoreError> for Refusal {
     fn from(error: store::StoreError) -> Self {
-        Refusal::Ours(error.to_string())
+        Refusal::Ours(format!("{}: {:?}", error.code(), error.args()))
     }
 }
 

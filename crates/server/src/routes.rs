@@ -99,7 +99,7 @@ fn machine_routes() -> Router<Arc<App>> {
         .route("/m/{machine}/finding/{finding}/mend", form(move |desk, at, typed| finding::mend(desk, &m(at), at.part("finding"), typed)))
         .route("/m/{machine}/finding/{finding}/release", form(move |desk, at, typed| finding::release(desk, &m(at), at.part("finding"), typed)))
         .route("/m/{machine}/journal", page(move |desk, at, _| journal::list::show(desk, Some(&m(at)), at.asked("before").parse().ok())))
-        .route("/m/{machine}/book", both(move |desk, at| book::text::show(desk, &m(at)), move |desk, at, typed| book::text::change(desk, &m(at), typed)))
+        .route("/m/{machine}/book", both(move |desk, at| book::text::show(desk, &m(at)), move |desk, at, typed| book::text::change(desk, &m(at), typed, typed.long("text"))))
         .route("/m/{machine}/book/gap", form(move |desk, at, typed| book::text::accept_gap(desk, &m(at), typed)))
         .route("/m/{machine}/figure/{which}", page(move |desk, at, _| explain::figure(desk, &m(at), at.part("which"))))
         .route("/m/{machine}/papers/{file}", page(move |desk, at, _| paper_pages::show(desk, &m(at), at.part("file"), at.asked("size"), Some(at.asked("finding")))))
@@ -169,7 +169,8 @@ async fn answer(State(app): Shared, headers: HeaderMap, uri: Uri, work: impl FnO
 
 fn holder(app: &App, headers: &HeaderMap) -> Result<session::Holder, Refusal> {
     let Some(secret) = session::secret_of(headers) else { return Ok(None) };
-    Ok(app.yard.session(&session::hash(&secret), app.world.now())?)
+    let session = app.yard.session(&session::hash(&secret), app.world.now())?;
+    Ok(session.and_then(|s| s.person).map(yard::id::PersonId))
 }
 
 async fn sign_in_now(state: Shared, headers: HeaderMap, uri: Uri, Form(pairs): Form<Pairs>) -> Response {
@@ -202,7 +203,8 @@ async fn first_pin(state: Shared, headers: HeaderMap, uri: Uri, Path(parts): Pat
 fn begin_session(desk: &Desk, person: yard::id::PersonId, to: &str) -> crate::desk::Answer {
     let secret = session::secret(desk.app.world.as_ref());
     let until = desk.now + jiff::SignedDuration::from_hours(session::HOURS);
-    desk.app.yard.begin_session(&session::hash(&secret), person, until)?;
+    let session = store::Session { person: Some(person.0), data: String::new(), expires: until };
+    desk.app.yard.keep_session(&session::hash(&secret), &session)?;
     Ok(([(header::SET_COOKIE, session::cookie(&secret))], Redirect::to(to)).into_response())
 }
 
@@ -225,7 +227,7 @@ async fn take_entry(state: Shared, headers: HeaderMap, uri: Uri, Path(parts): Pa
         let status = match crate::accept::take(desk, &bytes, clock)? {
             store::Acceptance::New { .. } => StatusCode::CREATED,
             store::Acceptance::Known { .. } => StatusCode::OK,
-            store::Acceptance::Conflict => StatusCode::CONFLICT,
+            store::Acceptance::Conflict { .. } => StatusCode::CONFLICT,
         };
         Ok(status.into_response())
     })

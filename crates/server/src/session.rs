@@ -11,6 +11,12 @@ use yard::{id::PersonId, world::World};
 /// Name of the session cookie (plain http: no prefix; the flags are set where it is written).
 pub const COOKIE: &str = "kingpost";
 
+/// Wrong PINs for one person before it is stopped for a while.
+pub const MOST_MISSES: u32 = 5;
+
+/// How long it is stopped then.
+pub const LOCKED_FOR: jiff::SignedDuration = jiff::SignedDuration::from_mins(10);
+
 /// How long a session lasts without use, hours.
 pub const HOURS: i64 = 12;
 
@@ -50,6 +56,13 @@ pub fn pin_trouble(pin: &str) -> Option<&'static str> {
         _ if step(0) || step(1) || step(-1) => Some("pin-too-easy"),
         _ => None,
     }
+}
+
+/// Gives a person a new PIN; whoever was signed in as them is signed out.
+pub fn set_pin(yard: &store::Yard, person: PersonId, hash: String) -> Result<(), Refusal> {
+    let known = yard.person(person)?.ok_or(Refusal::NotFound)?;
+    yard.keep_person(&store::Person { pin_hash: Some(hash), active: true, ..known })?;
+    Ok(yard.end_sessions_of(person)?)
 }
 
 /// The session's secret from the Cookie header.

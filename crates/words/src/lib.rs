@@ -20,6 +20,7 @@ mod reckon;
 
 mod book;
 mod errors;
+mod explain;
 mod handover;
 mod journal;
 mod people;

@@ -1,296 +1,372 @@
 ### Words of the pages: headings, buttons, boxes, notices. Sentences that belong to a job are in that job's file.
-### $machine, $person, $point, $station, $name: names; $n, $of: counts; $at, $until: times already said
-### $verdict: already said; $minutes: minutes; $line, $column: of the machine book; $address: an address; $version: of the program
-### $date: already said; $what: own words; $value: ready to show
+### $name, $machine: names; $n, $of, $done, $all, $points, $left: counts; $when, $until, $at, $date: times already said
+### $what, $why, $said, $how, $line, $text, $answer: somebody's words or a line already said; $value, $far: ready to show
+### $role, $deed, $leaf, $paper, $size, $limit, $unit, $method, $proof, $step, $who, $id, $minutes, $skipped, $origin: pieces said before
+### $low, $high: numbers ready to show
 
-page-title = { $name } · Kingpost
-skip-to-content = Skip to the content
-nav-yard = Yard
-nav-journal = Journal
-nav-people = People
-nav-reckon = Reckoner
-nav-papers = Papers
-nav-help = Help
-nav-sign-in = Sign in
-nav-sign-out = Sign out
-nav-where = You are here
-signed-in-as = Signed in: { $person }
-footer-version = Kingpost { $version }
-notice-invented = Invented machine, invented people: a demonstration.
-notice-kept = Kept.
-notice-kept-at = Kept at { $at }.
-notice-not-kept = Not kept.
-notice-known-already = This was kept already. Nothing was written twice.
-notice-conflict = The same entry came twice with different content. Both are kept, and the steward is asked.
-notice-offline = No connection. What you write stays on this phone and is delivered later.
-notice-offline-verdict = Without connection nothing can be called fit. What you see may be old.
-notice-as-of = As of { $at }.
-notice-form-mistakes = { $n ->
-    [one] One box needs another look.
-   *[other] { $n } boxes need another look.
- }
-
-button-send = Send
-button-keep = Keep
-button-back = Back
-button-next = Next
-button-cancel = Cancel
-button-print = Print
-button-show = Show
-button-change = Change
-button-add = Add
-button-yes = Yes
-button-no = No
-box-optional = may stay empty
-box-note = Anything to add
-box-why = Why
-box-hours = Hour meter reads
-box-hours-hint = As the meter shows it, for example 1234.5
-box-photo = Photo
+app-name = Kingpost
+skip-to-main = Skip to the content
+trail-label = Way back
+trail-yard = Yard
+trail-round = Round
+invented-note = Invented machine, invented people. Nothing here is real.
+footer-signed-in = Signed in: { $name }, { $role }.
+sign-in = Sign in
+sign-out = Sign out
+do-keep = Keep
+yes = yes
+no = no
 unknown = not known
 none = none
-in-order = in order
 open = open
 closed = closed
-more = more
-less = less
+
+error-not-found = Not here
+    .next = The address is wrong, or what it named is gone. Start again from the yard.
+error-may-not = Not yours to do
+    .next = Ask the steward or the deputy.
+error-may-not-deed = You may not { $deed }.
+error-sign-in = Sign in first
+    .next = Then go on where you were.
+error-bad-request = That form was not understood
+    .next = Go back, load the page again and fill it in once more.
+error-slow-down = Too many wrong tries
+    .next = Wait ten minutes, or ask the steward for a new PIN.
+error-ours = Something went wrong here
+    .next = It is not your doing. What was kept is kept. Tell the steward what you were doing.
 
 yard-title = Yard
-yard-empty = No machine here yet.
-    .next = Write a machine book, or start from a blank, and adopt it.
-yard-machines = { $n ->
-    [one] One machine
+yard-empty = No machine here yet. The steward adopts a machine book, then it shows here.
+machine-count = { $n ->
+    [one] one machine
    *[other] { $n } machines
  }
-yard-for = Verdicts are for you, { $person }, now.
-yard-for-visitor = Sign in to see what holds for you.
-yard-open-questions = { $n ->
-    [one] One question for the steward
-   *[other] { $n } questions for the steward
+more-reasons = { $n ->
+    [one] and one more reason
+   *[other] and { $n } more reasons
  }
-yard-last-left = Left { $at } by { $person }
-yard-running-now = Running since { $at }, { $person }
+questions-open = { $n ->
+    [one] One question waits for you
+   *[other] { $n } questions wait for you
+ }
+card-handed-over = Handed over { $when } by { $name }.
+card-handed-over-saying = Handed over { $when } by { $name }: { $said }
+card-running = Running since { $when }, with { $name }.
+do-walk-round = Walk the machine round
+do-hand-over = Hand over
+do-report-fault = Report damage
+link-journal = Journal of the yard
+link-people = People
+link-rules = Why a machine stands down: the rules
+link-reckoner = Every formula: the reckoner
 
-machine-stop = How to stop the engine
-machine-stop-unknown = Nobody has written how to stop this engine.
-    .next = Find out before anybody starts it.
-machine-start = How to start it
-machine-why = Why
-machine-walk = Walk it round
-machine-go-on = Go on with the walk-round
-machine-start-run = Start the run
-machine-hand-over = Hand it over
-machine-end-run = End the run
-machine-fault = Report a fault
-machine-stand-down = Stand it down
-machine-release = Release it
-machine-grease = Grease
-machine-top-up = Top up
-machine-meter = Read the meter
-machine-note = Write a note
-machine-permit = Permit a move
-machine-book = Machine book
-machine-history = History
-machine-papers = Papers
-machine-due = What is due
-machine-hours = Hours run
-machine-findings = What is wrong
-machine-no-findings = Nothing is known to be wrong.
-machine-weaknesses = Known weaknesses
-machine-drawing-plan = Seen from above: stations along the lap, danger zone
-machine-drawing-left = Left side, with its points
-machine-drawing-right = Right side, with its points
-machine-danger-zone = Danger zone: nobody in here while it works.
-machine-left = How it was left
-machine-next-must-know = What the next person must know
-machine-gear-tracks = on tracks
-machine-gear-wheels = on wheels
-machine-shift = During the shift
-shift-warm-up = Warm-up
-shift-first-metres = First metres: brakes and steering
-shift-gauges = Gauges to watch
-shift-stop-and-tell = Stop and tell
-shift-cool-down = Cool-down
+stop-engine = To stop the engine:
+how-got = How was this got?
+open-finding = What to do about it
+go-on-round = Go on with the round
+do-start-run = Start the run
+do-end-run = End the run
+machine-findings = Found and not closed
+machine-next-due = What comes next
+machine-more = More
+machine-papers = Papers for the wall and the cab
+link-machine-journal = Journal of this machine
+link-book = Machine book and its gaps
+link-service = Topped up or adjusted something
+link-hours = Hour meter
+link-note = Write a note
+link-stand-down = Stand it down
+link-sheet = Type in a filled sheet
+link-permit = Permit a move
+link-sign-offs = Who may run it
+paper-link = { $paper }, { $size }
+found-by = Found { $when } by { $name }
+open-here = Found here before and not closed: { $what }. { $who }.
+side-left = { $name } from the left, points numbered along the lap
+side-right = { $name } from the right, points numbered along the lap
+seen-from-above = { $name } from above: stations in walking order, danger zone hatched
+side-station = { $name }: the points of this station
+drawing-zone = danger zone: nobody in here
 
 round-title = Walk-round
-round-of = Walk-round of { $machine }
-round-start = Begin
-round-nothing-due = Nothing is due.
-round-progress = Station { $n } of { $of }
-round-points-left = { $n ->
-    [one] one point left
-   *[other] { $n } points left
+round-summary = { $points ->
+    [one] One point, { $minutes }. { $skipped }
+   *[other] { $points } points, { $minutes }. { $skipped }
  }
-round-before = Before you begin
-round-leg = Now: { $name }
-round-pose = Pose
-round-all-well = All well here
-round-all-well-not = This station has values or levels. Answer them one by one.
-round-not-all-well = Something is not well
-round-could-not = Could not check
-round-could-not-why = Why not?
-round-how = How
-round-why = Why it matters
-round-why-due = Due because
-round-limit = Limit
-round-reading = Reading
-round-measured-so = Measured the book's way
-round-condition = Was it so: { $name }?
-round-strokes = Strokes
-round-how-many = How many
-round-read-in = Read with
-round-oil-is = The oil is
-round-looks = It looks
-round-bypassed = The starting switch is bypassed
-round-finish = Finish the round
-round-interrupted = You can stop here and go on later. What you sent is kept.
-round-answered = Answered
-round-change-answer = Answer again
-round-done = Round finished
-round-verdict-given = Verdict given then: { $verdict }
-round-from-paper = From paper
-round-from-paper-hint = Type the exceptions and the values of the sheet. Keep the sheet.
-round-relief = Two-minute relief check
-station-number = Station { $n }
-point-number = Point { $n }
-point-mirror = The same point on the other side: { $name }
-point-open-finding = Known to be wrong since { $at }
-point-weakness = Known weakness: look every time.
+round-progress = { $done } of { $points } points answered
+round-find-fittings = Joints with no known fitting: find it
+begin-round = Begin
+begin-relief = Two-minute relief check
+stop-done = done, { $all } points
+stop-left = { $done } of { $all }
+hours-now = Hour meter
+hours-last = Last read: { $value } h. Write what it shows now, or: not read
+hours-none-yet = Not read yet. Write what it shows, or: not read
+hours-not-read = not read
+close-round = Finish the round
+close-round-unfinished = { $n ->
+    [one] Finish with one point unanswered
+   *[other] Finish with { $n } points unanswered
+ }
+station-where = station { $n } of { $of } · { $done } of { $points }
+station-already-kept = All answered here. You may answer again; the first answer stays readable.
+station-next = Next
+answer-again = Answer again
+all-well-here = All well here
+rest-well-here = The rest is well, next
+keep-only-answers = Keep only what I answered
+keep-next = Keep, next
+stop-here-for-now = Stop here for now
+could-not-check-or-note = Could not check, or a note …
+could-not-check = Could not check: { $what }
+note-label = Anything to add
+point-kept = Kept: { $answer }.
+judged-amiss = Not as it should be. It stays open until somebody mends it and names it.
+scale-title = Read { $value }; limit { $limit }
+correction-answered-again = Answered again in the same round.
 
+ask-pose = How does the machine stand?
+pose-other = Some other way, or not sure
+ask-oil-heat = How warm is the oil?
+ask-looks = What does it look like?
+ask-strokes = Strokes given, if you counted
+ask-how-many-bolts = How many of them
+ask-reading = { $name }, in { $unit } (add ± if you are not sure)
+ask-method = Measured so: { $method }?
+ask-bypassed = Has somebody bridged the starting switch?
+ask-bypassed-no = No, it is as it should be
+ask-bypassed-yes = Yes, bridged or bypassed
+ask-not-answered = Not answered yet.
+    .next = Answer it, or open “Could not check”.
+ask-missing-level = Where does it stand against the mark?
+    .next = Choose one.
+ask-missing-looks = What does the fluid look like?
+    .next = Choose one: milky or wrong fluid stands the machine down.
+ask-missing-pose = How did the machine stand when you read it?
+    .next = A level means nothing without the pose.
+ask-missing-heat = How warm was the oil?
+    .next = Choose one. A hand on the tank is enough.
+ask-missing-reading = No reading.
+    .next = Write what the tape says, with its unit.
+ask-missing-one-reading = No reading for { $name }.
+    .next = This limit wants every reading.
+ask-missing-method = Did you measure it this way?
+    .next = A limit holds for its own method only.
+ask-missing-condition = Was the condition met?
+    .next = Without it the reading is kept but not judged.
+ask-missing-bypassed = Is the starting switch bypassed?
+    .next = Look at it and choose.
+ask-whole-number = This is not a whole number.
+    .next = Write digits only, or leave it empty.
+ask-hours = What does the hour meter show?
+    .next = Write it, for example 812.3, or write: not read
+ask-empty = Nothing is written.
+    .next = Write a few words.
+
+rest-proof = Proof: { $proof }
+rest-to-dig = To dig: { $what }
 handover-title = Handover
-handover-of = Hand over { $machine }
-handover-order = Leave it in this order
-handover-proof = Proof
-handover-to-dig = To dig: { $what }
-handover-engine = The engine is
-handover-next-box = What must the next person know?
-handover-write = Hand it over
-handover-not-at-rest-hint = It is written down as it is. The next person sees it first.
-handover-pressure = A stopped engine does not take the pressure off. It is live until bled and gauged.
+handover-engine = The engine
+handover-next = What must the next person know?
+why-not-or-note = Why not, or a note …
+ask-engine = Is the engine off?
+    .next = Choose one.
+ask-rest-step = Not answered: { $step }
+    .next = Choose how it was left. “Not done” is an answer too.
 
-release-title = Release { $machine }
-release-names = What was mended
-release-names-hint = Tick each finding you release. Only what you name is closed.
-release-proof = What was mended, and how was it proven?
-release-not-mended = Nobody has written a repair for this yet.
-repair-title = Write a repair
-repair-closes = It mends
-repair-what = What was done
-repair-cost = Cost, with currency
-fault-title = Report a fault
-fault-what = What is wrong
-fault-point = At which point
-fault-how-bad = How bad is it
-stand-down-title = Stand { $machine } down
+fault-title = Report damage
+fault-intro = Telling is right, whoever did it. What is known can be mended.
+fault-what = What is wrong, and where
+fault-severity = How bad is it
+fault-severity-note = Can wait: write it down
+fault-severity-care = It can run, with care
+fault-severity-stand-down = It must not run
+fault-keep = Report it
+ask-fault-what = What is wrong?
+    .next = A few words, and where on the machine.
+ask-fault-severity = How bad is it?
+    .next = Choose one. When in doubt: it must not run.
+note-title = Write a note
+note-text = For whoever comes next
+stand-down-title = Stand it down
+stand-down-intro = Anybody who works here may stop a machine. You need not be sure.
 stand-down-why = Why it must not run
-stand-down-anybody = Anybody who works here may stop a machine. You need not be sure.
+stand-down-do = Stand it down
 permit-title = Permit a move
+permit-intro = Moving only: no work, nobody near, walking pace. The machine stays stood down.
 permit-who = Who may move it
 permit-far = How far
-permit-until = Until
+    .hint = With its unit, for example 40 m
+permit-hours = For how many hours from now
+    .hint = 1 to 72
 permit-how = Where to, and how
-permit-caution = Moving only. No work, nobody near, walking pace.
-meter-title = Read the hour meter
-note-title = Write a note
+permit-keep = Permit it
+ask-permit-who = Who may move it?
+    .next = Choose one person.
+ask-permit-hours = For how many hours?
+    .next = Write a whole number from 1 to 72.
+hours-title = Hour meter
+hours-shows = It shows
+    .hint = As it stands there, for example 812.3
+hours-new = Only after a change of meter: the new one shows
+hours-old = … and the old one showed last
+hours-unmetered = … and between them it ran, uncounted
+    .hint = For example 12 h ± 6 h
+hours-why = … and why it was changed
+ask-hours-empty = Nothing is written.
+    .next = Write what the meter shows.
+ask-hours-why = Why was the meter changed?
+    .next = A few words. Years later it is the only clue.
+run-title = Start the run
+run-start = Start the run
+run-work = What work
+    .hint = For example: dig the drain behind the barn
+run-sight = Who has you in sight
+ask-run-stand-down = This machine is stood down.
+    .next = It does not start. Ask the steward.
+ask-run-sight = A learner runs with the steward or the deputy in sight.
+    .next = Choose who it is, once they stand there.
+shift-warm-up = Warm-up
+shift-first-metres = First metres, brakes and steering
+shift-gauges = Watch
+shift-stop-and-tell = Stop and tell when
+shift-cool-down = Before stopping
+service-title = Topped up or adjusted
+service-fluid = Fluid topped up
+service-amount = How much
+    .hint = With its unit, for example 1.5 L or 2 US qt
+service-grade = Grade, as on the can
+service-what = Or: what was adjusted
+service-mends = It sets right
+ask-service = Nothing to keep.
+    .next = Write how much was filled in, or what was adjusted.
+
+finding-title = A finding
+finding-history = { $when }, { $name }: { $line }
+finding-closed = Closed.
+finding-mend = Write the repair
+finding-what-done = What was done
+finding-cost = Cost, with its currency, if any
+finding-keep-repair = Keep the repair
+finding-release = Release it
+finding-release-caution = You answer for this. See it with your own eyes first.
+finding-release-mended = What was mended, and how was it proven?
+finding-do-release = Release it
+finding-only-steward = Only the steward or the deputy releases it, naming what was mended.
+ask-repair-what = What was done? Write a few words.
+ask-release-mended = Name what was mended and how it was proven.
+paper-stand-down-tag = Stand-down tag for the key
 
 journal-title = Journal
-journal-of = Journal of { $machine }
-journal-empty = Nothing is written yet.
-journal-older = Older
-journal-newer = Newer
-journal-entry = Entry
-journal-when = When
-journal-who = Who
-journal-what = What
-journal-corrected = Corrected
-journal-correct = Correct this entry
-journal-correct-void = Strike it out
-journal-correct-instead = Replace it
-journal-correct-why = Why is it wrong?
-journal-never-deleted = Nothing is ever deleted. The old line stays, struck through.
-journal-questions = Questions
-journal-settle = Settle it
-journal-device = Written on
-journal-number = Number
-journal-clock-corrected = The writer's clock was off.
+entry-count = { $n ->
+    [one] one entry
+   *[other] { $n } entries
+ }
+journal-conflicts = { $n ->
+    [one] One entry came twice with different content. Both are kept.
+   *[other] { $n } entries came twice with different content. All are kept.
+ }
+journal-older = Older entries
+journal-replaced = Corrected by { $name }: { $line } ({ $why })
+journal-voided = Struck out by { $name }: { $why }
+journal-rivals = Two corrections disagree. The later one shows.
+journal-clock = The writer's clock said { $at }.
+do-correct = Correct
+correct-title = Strike out an entry
+correct-intro = The entry stays readable, struck through, with your reason. Write a new one for what is right.
+correct-why = Why is it wrong
+correct-do = Strike it out
+questions-title = Questions
+questions-none = Nothing to settle.
+settle-unmetered = Hours run that nobody counted, if the meter was replaced
+settle-why = Why
+settle-wrong = The reading is wrong. Pass over it.
+settle-right = The reading is right.
+settle-replaced = The meter was replaced. Count on from here.
+settle-rolled-over = The meter went round to zero.
+settle-answered = Settled
+do-settle = Settle it
 
 book-title = Machine book
-book-of = Machine book of { $machine }
-book-revision = In use since { $at }, adopted by { $person }
-book-draft = Draft
+book-adopted-by = In force since { $when }, adopted by { $name }.
+book-gaps = { $n ->
+    [0] The book has no gaps
+    [one] One gap, what it blocks
+   *[other] { $n } gaps, the worst first
+ }
+gap-accept = Accept this gap
+gap-accepted = Accepted by the steward.
+gap-why = Why it may stay unknown
+book-points = Points, numbered along the lap
+col-no = no.
+col-what = what
+col-rhythm = when
+col-limit = limit
+col-deed = may
+book-change = Change the book
+book-text = Text of the book
+book-why = Why it changes
 book-check = Check it
 book-adopt = Adopt it
-book-why = Why did it change?
-book-gaps = What the book does not say yet
-book-no-gaps = The book has no gaps.
-book-gap-safety = bears on safety
-book-gap-minor = minor
-book-gap-accept = Accept this gap
-book-gap-accepted = Accepted: { $what }
-book-gap-unlocks = What would help
-book-mistakes = { $n ->
-    [one] One mistake
-   *[other] { $n } mistakes
- }
-book-warnings = { $n ->
-    [one] One thing to look at
-   *[other] { $n } things to look at
- }
-book-no-mistakes = The book reads without mistakes.
-book-place = Line { $line }, column { $column }
+book-no-mistakes = No mistakes found.
+book-other-machine = This is the book of another machine. Its id must stay { $id }.
+book-show-text = Show its text
 
 people-title = People
-people-person = { $person }
+people-change = Change role or PIN
 people-role = Role
+people-new-pin = New PIN
+people-new-pin-empty = Leave empty to keep the old one.
 people-add = Add a person
 people-name = Name
-people-set-pin = Set a PIN
-people-may-run = May run
-people-sign-off = Sign off
-people-sign-off-until = Until
-people-sign-off-limits = Limits, in words
-people-in-sight = Only with the steward or the deputy in sight
-people-withdraw = Withdraw
-people-no-sign-offs = Signed off on nothing yet.
-
-sign-in-title = Sign in
-sign-in-name = Name
+people-pin = PIN
+people-may = Who may do what
+ask-person-name = Write a name of at most 60 letters.
+ask-person-role = Choose a role.
+ask-last-steward = You are the only steward. Make somebody else steward first.
+sign-in-who = Who are you
 sign-in-pin = PIN
-sign-in-do = Sign in
-sign-in-wrong = Name and PIN do not fit.
-    .next = Try again, or ask the steward for a new PIN.
-sign-in-wait = Too many wrong tries.
-    .next = Wait until { $at }, or ask the steward.
-sign-in-first = Sign in first, then go on.
-first-start-title = First start
-first-start-intro = This link works once. It makes you the steward of this yard.
-first-start-name = Your name
-first-start-pin = Choose a PIN of at least six digits
-first-start-pin-again = The same PIN again
-first-start-do = Begin
-first-start-used = This link was used already.
-    .next = Sign in with your name and PIN.
-pin-too-short = A PIN has at least six digits.
-    .next = Choose a longer one.
-pin-not-digits = A PIN has digits only.
-    .next = Type digits.
-pin-not-same = The two PINs are not the same.
-    .next = Type both again.
-pin-too-plain = This PIN is too easy to guess.
-    .next = Choose one that is no row and no repeated digit.
-signed-out = You are signed out.
+sign-in-wrong = That PIN is not the right one. Try again, or ask the steward for a new one.
+sign-in-demo-hint = Invented yard: every PIN is 2580.
+first-title = Choose your PIN
+first-intro = { $name }, this link works once.
+first-pin = New PIN
+first-pin-hint = 4 to 32 letters or digits. Longer is better for the steward.
+first-pin-again = The same again
+pin-not-the-same = The two are not the same. Type both again.
+pin-too-short = A PIN has at least four letters or digits.
+pin-too-long = A PIN has at most 32 letters or digits.
+pin-too-easy = This PIN is too easy to guess. No runs, no repeated digit.
+sign-offs-title = Who may run it
+sign-off-none = Not signed off.
+sign-off-alone = May run it alone
+sign-off-in-sight = May run it with steward or deputy in sight
+sign-off-withdrawn = May not run it
+sign-off-until = Until, if it ends
+sign-off-until-date = until { $date }
+sign-off-limits = Limits, in words
+ask-date = This is not a date.
+ask-sign-off = Choose what they may do.
 
-papers-title = Papers
-papers-round-sheet = Walk-round sheet
-papers-greasing-chart = Greasing chart
-papers-tag = Stand-down tag for the key
-papers-due-strip = What comes next
-papers-paper-size = Paper
-papers-take-in = Take in a filled sheet
-papers-photo-or-keep = Photograph the sheet or keep it. Then type what was not well, and every value.
+taken-title = A filled sheet comes back
+sheet-intro = Keep the sheet or a photo of it. Type what was not well, and every value.
+taken-who = Who walked it
+taken-when = When
+sheet-answers = Exceptions and values, a line each
+sheet-answers-hint = Number, colon, what was found. 18: 1 3/4 in, 1 5/8 in — 31: missing — 5: below, clean — 40: not checked, no tool
+sheet-rest-ticked = Everything else on the sheet was ticked as well
+sheet-keep = Keep the sheet
+ask-taken-who = Who walked the round?
+    .next = Choose the person on the sheet.
+ask-taken-when = When was it walked?
+    .next = Write date and time from the sheet, not in the future.
+ask-sheet-line = Line { $line } does not read: { $text }
+    .next = Write the number, a colon, then what was found.
+ask-sheet-number = Line { $line }: no such number: { $text }
+    .next = Take the number from the sheet's first column.
+ask-sheet-said = Line { $line }: not an answer to that point: { $text }
+    .next = Use the words beside the boxes on the sheet.
 
-serve-at = The yard is open at { $address }
-serve-demo = There was no yard here, so an invented one was made. Everything in it is made up.
-serve-stop = Stop it with Ctrl+C. Nothing is lost.
-serve-first-link = Steward: open this link once, within the day: { $address }
-serve-network = Phones on the same network open { $address }
+reckoner-title = Reckoner
+reckoner-intro = Every formula here, with its source. A figure never overrules a yard rule or a maker's word.
+figure-intro = Reckoned by: { $leaf }.

@@ -1,6 +1,7 @@
 //! What must be looked at now, along the lap, and what an answer means.
 
 mod due;
+mod going_on;
 mod make;
 mod measure;
 mod order;
@@ -11,6 +12,7 @@ mod weekly;
 mod weigh;
 
 pub use due::{due, due_for};
+pub use going_on::plan_round;
 pub use make::{plan, whole};
 pub use measure::measured;
 pub use order::numbers;

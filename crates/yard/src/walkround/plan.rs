@@ -109,4 +109,6 @@ pub enum Because {
     HoursInQuestion,
     /// The steward asked for all of it.
     Whole,
+    /// Answered in this round already.
+    InThisRound,
 }

@@ -56,12 +56,12 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
 }
 
 /// Checks a changed text, or adopts it where it has no mistakes.
-pub(crate) fn change(desk: &Desk, machine: &str, typed: &Typed, text: &str) -> Answer {
+pub(crate) fn change(desk: &Desk, machine: &str, typed: &Typed, text: String) -> Answer {
     desk.may(Deed::AdoptBook)?;
     let (id, state, book) = desk.machine_and_book(machine)?;
     let p = desk.page();
-    let reading = read(text, &desk.reading());
-    let mut troubles: Vec<String> = reading.troubles.iter().map(|t| p.words.trouble(t, "book", text)).collect();
+    let reading = read(&text, &desk.reading());
+    let mut troubles: Vec<String> = reading.troubles.iter().map(|t| p.words.diagnostic(t, "book", &text)).collect();
     let same_machine = reading.book.as_ref().is_none_or(|b| b.machine.id == id);
     if !same_machine {
         troubles.push(p.t1("book-other-machine", "id", id.as_str()));
@@ -69,13 +69,13 @@ pub(crate) fn change(desk: &Desk, machine: &str, typed: &Typed, text: &str) -> A
     let sound = reading.book.is_some() && same_machine;
     if typed.field("do") == "adopt" && sound {
         let why = Some(typed.field("why")).filter(|w| !w.is_empty()).map(str::to_owned);
-        accept::keep(desk, Some(&id), Body::BookAdopted(BookAdopted { text: text.to_owned(), why }))?;
+        accept::keep(desk, Some(&id), Body::BookAdopted(BookAdopted { text, why }))?;
         return go(&format!("/y/{}/m/{id}/book", desk.app.tag()));
     }
     if troubles.is_empty() {
         troubles.push(p.t("book-no-mistakes"));
     }
-    render(desk, &id, state, book, text.to_owned(), typed.field("why"), troubles)
+    render(desk, &id, state, book, text, typed.field("why"), troubles)
 }
 
 /// Accepts a minor gap.
@@ -98,14 +98,15 @@ pub(crate) fn text_in_force(desk: &Desk, state: &MachineState) -> String {
 
 fn render(desk: &Desk, id: &MachineId, state: &MachineState, book: &Book, text: String, why: &str, troubles: Vec<String>) -> Answer {
     let p = desk.page();
+    let names = crate::names::names(desk, state);
     let adopted = state.book().map(|b| (b.since, b.by));
     let revision = adopted.map(|(since, by)| p.words.say("book-adopted-by", &[("when", Arg::from(p.words.moment(since, desk.now, &desk.zone))), ("name", desk.view.name(by).into())]));
     page(&BookPage {
         machine: book.machine.name.clone(),
         here: format!("{}/m/{id}", p.home()),
         revision: revision.unwrap_or_default(),
-        gaps: gap_lines(&p, book, state),
-        points: point_lines(&p, book),
+        gaps: gap_lines(&p, book, state, &names),
+        points: point_lines(&p, book, &names),
         troubles,
         text,
         why: why.to_owned(),
@@ -113,18 +114,18 @@ fn render(desk: &Desk, id: &MachineId, state: &MachineState, book: &Book, text: 
     })
 }
 
-fn gap_lines(p: &Page, book: &Book, state: &MachineState) -> Vec<GapLine> {
+fn gap_lines(p: &Page, book: &Book, state: &MachineState, names: &dyn words::Names) -> Vec<GapLine> {
     gaps(book)
         .into_iter()
         .map(|gap| {
-            let told = p.words.gap(&gap);
+            let told = p.words.gap(&gap, names);
             let accepted = if state.accepted_gaps.contains_key(&gap.id) { p.t("gap-accepted") } else { String::new() };
             GapLine { what: told.what, unlock: told.next, accepted, acceptable: !gap.bears_on_safety, id: gap.id }
         })
         .collect()
 }
 
-fn point_lines(p: &Page, book: &Book) -> Vec<PointLine> {
+fn point_lines(p: &Page, book: &Book, names: &dyn words::Names) -> Vec<PointLine> {
     let numbers = numbers(book);
     let mut lines: Vec<PointLine> = book
         .points
@@ -134,8 +135,8 @@ fn point_lines(p: &Page, book: &Book) -> Vec<PointLine> {
             number: numbers.get(&q.id).copied().unwrap_or_default(),
             what: q.what.clone(),
             source: q.source.clone().unwrap_or_default(),
-            rhythm: p.words.rhythms(q, book),
-            limit: p.words.limit(q).unwrap_or_default(),
+            rhythm: p.words.rhythms(&q.rhythms, names),
+            limit: crate::pages::walkround::question::limit_of(p, q),
         })
         .collect();
     lines.sort_by_key(|line| line.number);

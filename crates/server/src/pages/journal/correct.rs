@@ -51,7 +51,7 @@ fn render(desk: &Desk, entry: &str, empty: bool) -> Answer {
         here: p.home(),
         stop: None,
         cautions: Vec::new(),
-        lines: vec![p.words.entry_line(found, &names::names(desk, state)), p.t("correct-intro")],
+        lines: vec![p.words.entry(&found.body, &names::names(desk, state)), p.t("correct-intro")],
         asked: if empty { vec![form::asked(&p, "ask-empty")] } else { Vec::new() },
         action: format!("{}/correct/{}", p.home(), found.id),
         fields: vec![Field::long(&p, "correct-why", "why", "")],

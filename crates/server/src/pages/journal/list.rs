@@ -84,7 +84,7 @@ fn line(desk: &Desk, p: &Page, e: &Entry, state: &MachineState, corrections: &BT
     let own = corrections.get(&e.id).map(Vec::as_slice).unwrap_or_default();
     let mut flags = Vec::new();
     for (by, correction) in own {
-        let said = correction.instead.as_ref().map(|body| p.words.entry_line(&Entry { body: (**body).clone(), ..(*by).clone() }, &names));
+        let said = correction.instead.as_ref().map(|body| p.words.entry(body, &names));
         let key = if said.is_some() { "journal-replaced" } else { "journal-voided" };
         let args = [("name", desk.view.name(by.by).into()), ("why", correction.why.as_str().into()), ("line", said.unwrap_or_default().into())];
         flags.push(p.words.say(key, &args));

@@ -8,6 +8,7 @@ use crate::{
     session,
 };
 use askama::Template;
+use store::LinkUse;
 use yard::id::PersonId;
 
 #[derive(Template)]
@@ -20,14 +21,14 @@ struct FirstPage {
 
 /// Shows the form while the link is good.
 pub(crate) fn show(desk: &Desk, token: &str) -> Answer {
-    let person = desk.app.yard.look_at_link(&session::hash(token), desk.now)?.ok_or(Refusal::NotFound)?;
+    let person = holder(desk, token)?;
     let p = desk.page();
     page(&FirstPage { asked: String::new(), name: desk.view.name(person), p })
 }
 
 /// Sets the PIN and uses the link up.
 pub(crate) fn keep(desk: &Desk, token: &str, typed: &Typed) -> Result<Result<PersonId, axum::response::Response>, Refusal> {
-    let person = desk.app.yard.look_at_link(&session::hash(token), desk.now)?.ok_or(Refusal::NotFound)?;
+    let person = holder(desk, token)?;
     let p = desk.page();
     let (pin, again) = (typed.field("pin"), typed.field("again"));
     let asked = if let Some(key) = session::pin_trouble(pin) {
@@ -39,9 +40,16 @@ pub(crate) fn keep(desk: &Desk, token: &str, typed: &Typed) -> Result<Result<Per
         return page(&FirstPage { asked, name: desk.view.name(person), p }).map(Err);
     }
     let hash = session::pin_hash(pin, desk.app.world.as_ref())?;
-    if !desk.app.yard.use_link(&session::hash(token), desk.now)? {
+    if !matches!(desk.app.yard.use_link(&session::hash(token), desk.now)?, LinkUse::Opens(_)) {
         return Err(Refusal::NotFound);
     }
-    desk.app.yard.set_pin(person, Some(&hash))?;
+    session::set_pin(&desk.app.yard, person, hash)?;
     Ok(Ok(person))
+}
+
+/// Whose link it is, while it is good.
+fn holder(desk: &Desk, token: &str) -> Result<PersonId, Refusal> {
+    let link = desk.app.yard.link(&session::hash(token))?;
+    let good = link.filter(|link| link.used.is_none() && link.expires > desk.now);
+    good.and_then(|link| link.person).map(PersonId).ok_or(Refusal::NotFound)
 }

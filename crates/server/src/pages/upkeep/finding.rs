@@ -82,7 +82,7 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
     let named = |entry: &yard::id::EntryId| desk.view.entries.iter().find(|e| e.id == *entry);
     let history = found.mended.iter().chain(&found.released).filter_map(named);
     let history = history.map(|e| {
-        let line = p.words.entry_line(e, &names);
+        let line = p.words.entry(&e.body, &names);
         let args = [("line", line.into()), ("name", desk.view.name(e.by).into()), ("when", p.words.moment(e.at, desk.now, &desk.zone).into())];
         p.words.say("finding-history", &args)
     });

@@ -15,13 +15,17 @@ use yard::{
 pub(crate) struct Typed(BTreeMap<String, String>);
 
 impl Typed {
-    /// Takes the pairs of a form; the last of a repeated name counts. At most 2,000 fields of 4,000 bytes are kept.
+    /// Takes the pairs of a form; the last of a repeated name counts. At most 2,000 fields are kept; the whole form is limited by the server.
     pub(crate) fn of(pairs: Vec<(String, String)>) -> Self {
-        Self(pairs.into_iter().take(2000).map(|(name, value)| (name, value.chars().take(4000).collect())).collect())
+        Self(pairs.into_iter().take(2000).collect())
     }
     /// A field of a point: `what.point`. Empty where it was not sent.
     pub(crate) fn get(&self, what: &str, point: &str) -> &str {
         self.0.get(&format!("{what}.{point}")).map_or("", |value| value.trim())
+    }
+    /// A text of many lines exactly as typed, line ends as on disk.
+    pub(crate) fn long(&self, name: &str) -> String {
+        self.0.get(name).map_or_else(String::new, |value| value.replace("\r\n", "\n"))
     }
     /// A field by its whole name.
     pub(crate) fn field(&self, name: &str) -> &str {
@@ -222,7 +226,7 @@ pub(crate) fn hours(p: &Page, text: &str, habits: &quantity::Habits) -> Result<O
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let read = quantity::parse_in(text, Some(quantity::Unit::Hour), habits, Some(quantity::Dimension::Duration));
+    let read = quantity::parse_in(text, Some(quantity::Unit::Hour), habits);
     read.map(Some).map_err(|trouble| {
         let told = p.words.quantity_trouble(&trouble);
         Asked { what: told.what, hint: told.next }

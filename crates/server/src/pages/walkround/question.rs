@@ -84,7 +84,7 @@ pub(crate) fn question(p: &Page, book: &Book, point: &Point, number: u32, typed:
         what: point.what.clone(),
         how: how(p, point),
         why: point.why.clone().unwrap_or_default(),
-        limit: p.words.limit(point).unwrap_or_default(),
+        limit: limit_of(p, point),
         hindrances: choices::<Hindrance>(p, "hindrance", typed.get("why", &id)),
         note: typed.get("n", &id).to_owned(),
         more_open: !typed.get("why", &id).is_empty() || !typed.get("n", &id).is_empty(),
@@ -113,6 +113,11 @@ fn how(p: &Page, point: &Point) -> String {
         (true, false) => added,
         (false, false) => format!("{own} {added}"),
     }
+}
+
+/// The limit in both units, with its method; empty where the point has none.
+pub(crate) fn limit_of(p: &Page, point: &Point) -> String {
+    if let PointKind::Measure(limit) = &point.kind { p.words.limit(limit) } else { String::new() }
 }
 
 /// The key part of a kind.

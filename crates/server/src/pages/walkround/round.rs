@@ -213,7 +213,7 @@ fn leg_line(p: &Page, walk: &Walk<'_>, leg: &Leg) -> LegLine {
     };
     LegLine {
         title: super::question::capital(&leg_title(p, walk.book, leg)),
-        guards: leg.guards.iter().map(|g| p.words.safeguard(*g)).collect(),
+        guards: leg.guards.iter().map(|g| p.words.name(*g)).collect(),
         stops: leg.stops.iter().map(|stop| StopLine { name: name(stop), link: walk.stop_address(leg, stop), state: state(stop) }).collect(),
     }
 }

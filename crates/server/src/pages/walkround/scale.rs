@@ -23,7 +23,7 @@ pub(crate) fn scale(p: &Page, point: &Point, answer: &Answer) -> Option<String> 
     let text_of = |q: &Option<quantity::Quantity>| q.as_ref().map(|q| q.text().to_owned()).unwrap_or_default();
     let (min_text, max_text) = (text_of(&limit.min), text_of(&limit.max));
     let value_text = written.join(", ");
-    let title = p.words.say("scale-title", &[("value", value_text.as_str().into()), ("limit", p.words.limit(point).unwrap_or_default().into())]);
+    let title = p.words.say("scale-title", &[("value", value_text.as_str().into()), ("limit", super::question::limit_of(p, point).into())]);
     Some(limit_scale(&LimitScale {
         min: limit.min.as_ref().and_then(|q| q.in_unit(unit)).map(|v| v.to_f64()),
         max: limit.max.as_ref().and_then(|q| q.in_unit(unit)).map(|v| v.to_f64()),

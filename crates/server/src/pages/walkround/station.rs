@@ -18,6 +18,7 @@ use std::collections::BTreeMap;
 use yard::{
     book::{Book, View},
     entry::{self, Answered, Body},
+    handover::{Reason, Verdict},
     id::{MachineId, PointId},
     walkround::{DuePoint, Leg, Stop, Weighed, weigh},
 };
@@ -130,7 +131,7 @@ fn render(desk: &Desk, walk: &Walk<'_>, leg: &Leg, stop: &Stop, typed: &Typed, a
     let open: Vec<&DuePoint> = stop.points.iter().filter(|d| walk.kept(&d.point).is_none()).collect();
     let next = open.is_empty().then(|| walk.after(leg, stop, &[]));
     let mut guards = vec![capital(&format!("{}.", leg_title(&p, walk.book, leg)))];
-    guards.extend(leg.guards.iter().map(|g| p.words.safeguard(*g)));
+    guards.extend(leg.guards.iter().map(|g| p.words.name(*g)));
     page(&StationPage {
         machine: walk.book.machine.name.clone(),
         here: walk.here.clone(),
@@ -159,15 +160,22 @@ fn one_question(p: &Page, desk: &Desk, walk: &Walk<'_>, due: &DuePoint, typed: &
     q.asked = asked.get(&due.point).cloned().unwrap_or_default();
     q.earlier = crate::pages::yard::machine::open_finding_at(desk, walk.machine, &due.point).unwrap_or_default();
     if let Some(given) = walk.kept(&due.point) {
-        q.kept = p.words.answered(point, &given.answered, walk.book);
+        q.kept = p.words.answered(&given.answered, &crate::names::names(desk, walk.machine));
         match weigh(point, &given.answered.answer) {
             Weighed::Well => {}
             Weighed::Amiss => q.judged = p.t("judged-amiss"),
-            Weighed::Unknown(what) => q.judged = p.words.what(&what, walk.book).what,
+            Weighed::Unknown(what) => q.judged = told(p, desk, walk, point, what),
         }
         q.scale = scale(p, point, &given.answered.answer).unwrap_or_default();
     }
     Some(q)
+}
+
+/// An unknown in the words of a verdict's reason: what is not known, and what to do next.
+fn told(p: &Page, desk: &Desk, walk: &Walk<'_>, point: &yard::book::Point, what: yard::handover::What) -> String {
+    let reason = Reason { rule: "", weighs: Verdict::Care, rank: 40, unknown: true, point: Some(point.id.clone()), finding: None, what, figure: None };
+    let told = p.words.reason(&reason, &crate::names::names(desk, walk.machine));
+    format!("{} {}", told.what, told.next)
 }
 
 fn drawing(p: &Page, book: &Book, stop: &Stop, station: &str) -> String {
@@ -184,7 +192,7 @@ fn drawing(p: &Page, book: &Book, stop: &Stop, station: &str) -> String {
         view: if right { View::Right } else { View::Left },
         numbers: &numbers,
         shows: &shows,
-        title: &p.t1("drawing-station", "name", station),
+        title: &p.t1("side-station", "name", station),
         zone: None,
         id: "station",
         radius: 16.0,

@@ -1,6 +1,6 @@
 //! The yard page: every machine with its verdict and why.
 
-use super::machine::{reason_lines, verdict_words};
+use super::machine::reason_lines;
 use crate::{
     desk::{Answer, Desk, page},
     page::Page,
@@ -9,7 +9,7 @@ use askama::Template;
 use papers::drawing::{Mark, verdict_mark};
 use yard::{
     id::MachineId,
-    state::{MachineState, YardState},
+    state::MachineState,
 };
 
 #[derive(Template)]
@@ -41,12 +41,12 @@ pub(crate) fn show(desk: &Desk) -> Answer {
     let with_book = desk.view.machines.iter().filter(|(_, m)| m.book().is_some());
     let machines: Vec<Card> = with_book.map(|(id, machine)| card(desk, &p, id, machine)).collect();
     let only = (machines.len() == 1).then(|| machines[0].id.clone());
-    page(&YardPage { questions: open_questions(&desk.view.machines, &desk.view.yard), only, machines, p })
+    page(&YardPage { questions: open_questions(&desk.view.machines), only, machines, p })
 }
 
 /// How many questions wait for steward or deputy.
-pub(crate) fn open_questions(machines: &std::collections::BTreeMap<MachineId, MachineState>, _yard: &YardState) -> usize {
-    machines.values().map(|m| m.questions.len()).sum()
+pub(crate) fn open_questions(machines: &std::collections::BTreeMap<MachineId, MachineState>) -> usize {
+    machines.values().map(|m| m.asked().count()).sum()
 }
 
 fn card(desk: &Desk, p: &Page, id: &MachineId, machine: &MachineState) -> Card {
@@ -69,7 +69,7 @@ fn card(desk: &Desk, p: &Page, id: &MachineId, machine: &MachineState) -> Card {
         name: machine.book().map(|b| b.book.machine.name.clone()).unwrap_or_default(),
         mark: verdict_mark(mark),
         class: class(mark),
-        verdict: verdict_words(desk, p, &judgement),
+        verdict: p.words.verdict(&judgement),
         reasons: reasons.into_iter().take(SHOWN).map(|r| r.what).collect(),
         more: all.saturating_sub(SHOWN),
         notes,

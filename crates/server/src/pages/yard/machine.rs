@@ -87,8 +87,8 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         stop: book.stop.clone(),
         mark: verdict_mark(mark),
         class: class(mark),
-        verdict: verdict_words(desk, &p, &judgement),
-        holds: p.words.holds(&judgement, &crate::names::names(desk, state), desk.now, &desk.zone),
+        verdict: p.words.verdict(&judgement),
+        holds: p.words.holds(&judgement, None, &crate::names::names(desk, state)),
         reasons: reason_lines(desk, &p, &id, state, &judgement),
         permit: permit(desk, &p, state, &judgement),
         round_label: p.t(if open { "go-on-round" } else { "do-walk-round" }),
@@ -103,11 +103,6 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         here,
         p,
     })
-}
-
-/// The verdict in words; "walk round first" where it stands down only because something is not known yet.
-pub(crate) fn verdict_words(desk: &Desk, p: &Page, judgement: &Judgement) -> String {
-    p.words.verdict(judgement, desk.now, &desk.zone)
 }
 
 /// The reasons, worst first, with what to do next.
@@ -137,9 +132,7 @@ fn reason_class(reason: &Reason) -> &'static str {
 fn permit(desk: &Desk, p: &Page, state: &MachineState, judgement: &Judgement) -> Option<String> {
     let id = judgement.holds.permit?;
     let (.., permit) = state.permits.iter().find(|(entry, ..)| *entry == id)?;
-    let until = p.words.moment(permit.until, desk.now, &desk.zone);
-    let args = [("name", desk.view.name(permit.who).into()), ("far", permit.how_far.text().into()), ("until", until.into()), ("how", permit.how.as_str().into())];
-    Some(p.words.say("permit-in-force", &args))
+    Some(p.words.permit(permit, &crate::names::names(desk, state)))
 }
 
 /// Findings that are open, as links.
@@ -181,15 +174,15 @@ fn drawings(p: &Page, book: &Book) -> Vec<Drawn> {
         let svg = side(&Side { book, view, numbers: &numbers, shows: &shows, title: &caption, zone: Some(&zone), id, radius: 24.0, close_up: false });
         Drawn { svg, caption }
     };
-    let caption = p.t1("drawing-plan", "name", name);
+    let caption = p.t1("seen-from-above", "name", name);
     let top = plan(&Plan { book, here: None, title: &caption, zone: &zone, id: "plan", radius: 34.0 });
-    vec![one(View::Left, "drawing-left", "left"), one(View::Right, "drawing-right", "right"), Drawn { svg: top, caption }]
+    vec![one(View::Left, "side-left", "left"), one(View::Right, "side-right", "right"), Drawn { svg: top, caption }]
 }
 
 fn due(desk: &Desk, p: &Page, state: &MachineState) -> Vec<Linked> {
     let names = crate::names::names(desk, state);
     let lines = next_due(&desk.situation(state));
-    lines.iter().take(6).map(|line| Linked { text: p.words.due_line(line, &names, &desk.zone), figure: None }).collect()
+    lines.iter().take(6).map(|line| Linked { text: p.words.due(line, &names), figure: None }).collect()
 }
 
 fn papers_of(p: &Page) -> Vec<Paper> {
