@@ -389,7 +389,11 @@ fn a_permit_moves_a_machine_that_stands_and_nothing_else() {
         permit(&["stood down: look first", "permit: before the finding"]),
         (Verdict::StandDown, false)
     );
-    let by_another = permit(&["earlier bucket-clip: missing", "permit: 2 h", "person: another operator"]);
+    let by_another = permit(&[
+        "earlier bucket-clip: missing",
+        "permit: 2 h",
+        "person: another operator",
+    ]);
     assert!(!by_another.1);
 }
 
