@@ -15,12 +15,6 @@ impl Words {
             .collect();
         self.told(&key, &args)
     }
-
-    /// What a page says when the answer's status is not 200; one sentence for every status the server gives.
-    pub fn status(&self, status: u16) -> Told {
-        let key = format!("error-{status}");
-        self.told(if self.has(&key) { &key } else { "error-500" }, &[])
-    }
 }
 
 #[cfg(test)]
@@ -43,12 +37,5 @@ mod tests {
             Words::english().store_trouble("bent", &[]).what,
             "The store did not do what was asked (bent)."
         );
-    }
-
-    #[test]
-    fn a_status_without_a_sentence_is_ours() {
-        let words = Words::english();
-        assert_eq!(words.status(418), words.status(500));
-        assert_eq!(words.status(403).what, "You may not do this.");
     }
 }

@@ -1,31 +1,7 @@
 ### What went wrong for the person at the screen or the terminal, and what to do.
 ### $path: a file or folder; $detail: the system's own word for it; $found, $known: versions; $name, $key: names
 ### $dir, $kind: a folder and its file system; $why: the system's own word; $bytes, $most: sizes; $field, $seq, $yard, $offered, $what: as found
-### $n: a count; $deed, $role: already said; $address: an address; $reasons: possible words as a list
-
-error-400 = This form was not understood.
-    .next = Go back, look at the marked boxes and send it again.
-error-401 = Sign in first.
-    .next = Choose your name and type your PIN.
-error-403 = You may not do this.
-    .next = Ask the steward or the deputy.
-error-404 = There is nothing at this address.
-    .next = Go to the yard page and look for the machine there.
-error-405 = This address does not take that.
-    .next = Go back and use the page's own button.
-error-409 = This was already sent, with other content.
-    .next = Nothing is lost: both are kept. Ask the steward to look at the journal.
-error-413 = This is too large.
-    .next = Send fewer or smaller photos at once.
-error-422 = Something in the form does not fit.
-    .next = Look at the marked boxes. What you typed is still there.
-error-429 = Too many wrong tries.
-    .next = Wait a few minutes, then try again.
-error-500 = The program made a mistake. What you sent may not be kept.
-    .next = Look in the journal. If it is not there, send it again, and tell the steward.
-error-503 = The yard's computer is busy or its disk is full.
-    .next = Wait a moment and send it again. Paper works in the meantime.
-error-code = Code { $n }
+### $address: an address; $reasons: possible words as a list
 
 store-refused-too-large = This entry is too large: { $bytes } bytes, at most { $most }.
     .next = Write less in one entry. Photos are kept beside it, not in it.

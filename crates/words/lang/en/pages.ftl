@@ -32,7 +32,7 @@ error-bad-request = That form was not understood
     .next = Go back, load the page again and fill it in once more.
 error-slow-down = Too many wrong tries
     .next = Wait ten minutes, or ask the steward for a new PIN.
-error-ours = Something went wrong here
+error-ours = A mistake of the program
     .next = It is not your doing. What was kept is kept. Tell the steward what you were doing.
 
 yard-title = Yard
@@ -159,7 +159,7 @@ ask-missing-bypassed = Is the starting switch bypassed?
 ask-whole-number = This is not a whole number.
     .next = Write digits only, or leave it empty.
 ask-hours = What does the hour meter show?
-    .next = Write it, for example 812.3, or write: not read
+    .next = Write it, for example 812.3. If nobody read it, write “not read”.
 ask-empty = Nothing is written.
     .next = Write a few words.
 

@@ -9,8 +9,13 @@ impl Words {
         self.text(&format!("rule-{}.title", rule.id))
     }
 
-    /// Where a rule comes from.
+    /// Where a rule comes from, in a sentence of its own.
     pub fn rule_source(&self, rule: &Rule) -> String {
+        self.text(&format!("rule-{}.source", rule.id))
+    }
+
+    /// What kind of source a rule comes from.
+    pub fn rule_source_kind(&self, rule: &Rule) -> String {
         self.text(&format!("rule-source-{}", rule.source.code()))
     }
 
@@ -41,8 +46,9 @@ mod tests {
     #[test]
     fn every_rule_has_its_page() {
         let words = Words::english();
-        let parts =
-            |rule: &Rule| ["", ".title", ".why"].map(|part| format!("rule-{}{part}", rule.id));
+        let parts = |rule: &Rule| {
+            ["", ".title", ".why", ".source"].map(|part| format!("rule-{}{part}", rule.id))
+        };
         let lacking: Vec<_> = RULES
             .iter()
             .flat_map(parts)
