@@ -322,6 +322,7 @@ pub struct Point {
 }
 
 /// What kind of answer a point wants, with what is needed to judge it.
+#[expect(clippy::large_enum_variant, reason = "a book holds some hundred points; plain values read better than boxes")]
 #[derive(Clone, Debug, PartialEq)]
 pub enum PointKind {
     /// A fluid level against a mark.
@@ -432,6 +433,7 @@ pub struct MeasureLimit {
 }
 
 /// How often a point comes round.
+#[expect(clippy::large_enum_variant, reason = "a book holds some hundred rhythms; plain values read better than boxes")]
 #[derive(Clone, Debug, PartialEq)]
 pub enum Rhythm {
     /// Before every start.

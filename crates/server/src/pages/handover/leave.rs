@@ -81,7 +81,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
 
 fn render(desk: &Desk, machine: &str, state: &MachineState, book: &Book, typed: &Typed, asked: Vec<Asked>) -> Answer {
     let p = desk.page();
-    let engines = choices::<EngineLeft>(&p, "engine-left", typed.field("engine")).into_iter().filter(|c| c.code != "not-said").collect();
+    let engines = choices::<EngineLeft>(&p, "left", typed.field("engine")).into_iter().filter(|c| c.code != "not-said").collect();
     page(&HandoverPage {
         machine: book.machine.name.clone(),
         here: format!("{}/m/{machine}", p.home()),

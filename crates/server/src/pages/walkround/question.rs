@@ -166,8 +166,7 @@ fn kind(p: &Page, book: &Book, point: &Point, typed: &Typed, q: &mut Question) {
         PointKind::Measure(limit) => measure(p, limit, typed, q),
         PointKind::Leak { .. } => {
             let mut all = vec![Choice { code: "none".to_owned(), word: capital(&p.t("leak-none")), chosen: a == "none" }];
-            let classes = LeakClass::ALL.iter().enumerate();
-            all.extend(classes.map(|(i, c)| Choice { code: c.code().to_owned(), word: capital(&p.t(&format!("leak-{}", i + 1))), chosen: a == c.code() }));
+            all.extend(LeakClass::ALL.iter().map(|c| Choice { code: c.code().to_owned(), word: capital(&p.words.name(*c)), chosen: a == c.code() }));
             q.groups.push(plain(all));
         }
         PointKind::Hose => q.groups.push(plain(choices::<HoseState>(p, "hose", &a))),

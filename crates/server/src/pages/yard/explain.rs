@@ -13,7 +13,7 @@ pub(crate) fn rules(desk: &Desk) -> Answer {
     let p = desk.page();
     let sections = RULES.iter().map(|rule| {
         let rows = vec![(p.t("rule-source"), p.words.rule_source(rule)), (p.t("rule-example"), p.words.rule_example(rule))];
-        Section { id: rule.id.to_owned(), title: p.words.rule_title(rule), lines: vec![p.words.rule_why(rule)], rows, ..Section::default() }
+        Section { id: rule.id.to_owned(), title: p.words.rule_title(rule), lines: vec![p.t(&format!("rule-{}.why", rule.id))], rows, ..Section::default() }
     });
     let sections = sections.collect();
     page(&LinesPage { title: p.t("rules-title"), intro: vec![p.t("rules-intro")], sections, button: None, p })
