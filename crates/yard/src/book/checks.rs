@@ -84,10 +84,11 @@ pub(super) fn written_lap(
             );
         }
     }
-    // A station misspelt in the lap is told as that, not as missing besides.
-    if order
-        .iter()
-        .all(|(station, _)| desk.may_have(Named::Station, station.as_str()))
+    // A station misspelt in the lap is told as that, not as missing besides; an order that does not read is told as that.
+    if !order.is_empty()
+        && order
+            .iter()
+            .all(|(station, _)| desk.may_have(Named::Station, station.as_str()))
     {
         for station in stations
             .iter()

@@ -25,7 +25,7 @@ pub(super) fn told(statement: &str) -> Told {
     let indent = line.len() - line.trim_start().len();
     let whole = indent..line.len();
     let Some(key) = key_before_equals(line) else {
-        let slip = if line.contains('=') {
+        let slip = if line.split('#').next().unwrap_or(line).contains('=') {
             Slip::Other
         } else {
             Slip::NoEquals
@@ -63,8 +63,13 @@ pub(super) fn told(statement: &str) -> Told {
         place,
         right,
         key: Some(key.trim_matches(['"', '\'']).to_owned()),
-        value: value.trim_matches(['"', '\'', ' ']).to_owned(),
+        value: bare(value).trim_matches(['"', '\'', ' ']).to_owned(),
     }
+}
+
+/// Without the comment behind it.
+fn bare(value: &str) -> &str {
+    value.split(" #").next().unwrap_or(value).trim_end()
 }
 
 fn first_word(line: &str) -> Option<String> {
@@ -77,10 +82,7 @@ fn of_value(value: &str) -> (Slip, Option<String>) {
         Some('[') => (Slip::List, None),
         Some('{') => (Slip::Set, None),
         Some(quote @ ('"' | '\'')) => of_text(value, quote),
-        Some(_) => {
-            let bare = value.split(" #").next().unwrap_or(value).trim_end();
-            (Slip::NoQuotes, Some(quoted(bare)))
-        }
+        Some(_) => (Slip::NoQuotes, Some(quoted(bare(value)))),
     }
 }
 
