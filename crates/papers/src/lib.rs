@@ -1,3 +1,19 @@
 //! Drawings as SVG and documents as PDF: everything that is drawn or typeset, on screen and on paper alike.
 
 pub mod drawing;
+
+mod handover;
+mod upkeep;
+mod walkround;
+
+mod sheet;
+
+mod frame;
+mod picture;
+mod qr;
+mod typeset;
+
+pub use handover::stand_down_tag;
+pub use sheet::{PaperError, PaperSize, Sheet};
+pub use upkeep::{due_strip, greasing_chart};
+pub use walkround::round_sheet;

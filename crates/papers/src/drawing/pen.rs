@@ -1,7 +1,7 @@
 //! Putting shapes into an SVG: strokes of the book, hatching, labels, with rounding that gives the same text everywhere.
 
 use super::ink::{HATCH, INK, SHEET};
-use svg::node::element::{Circle, Definitions, Path, Pattern, Polygon, Polyline, Text};
+use svg::node::element::{Circle, Definitions, Group, Path, Pattern, Polygon, Polyline, Rectangle, Text};
 
 /// A number as it stands in the SVG: one decimal of a hundredth of a metre, no negative zero.
 pub(super) fn unit(value: f64) -> String {
@@ -63,12 +63,29 @@ pub(super) fn text(at: (f64, f64), size: f64, fill: &str, bold: bool, anchor: &s
         .set("fill", fill)
 }
 
+/// Words on a strip of the sheet's colour, so that lines behind them do not cross them.
+pub(super) fn label(at: (f64, f64), size: f64, fill: &str, what: &str) -> Group {
+    // About as wide as DejaVu Sans sets it; the strip only has to cover lines.
+    let wide = size * 0.62 * what.chars().count() as f64;
+    let strip = Rectangle::new()
+        .set("x", unit(at.0 - wide / 2.0))
+        .set("y", unit(at.1 - size * 0.95))
+        .set("width", unit(wide))
+        .set("height", unit(size * 1.3))
+        .set("fill", SHEET);
+    Group::new().add(strip).add(text(at, size, fill, false, "middle", what))
+}
+
 /// The hatch of the danger zone, under an id that is this drawing's own.
 pub(super) fn hatch(id: &str, spacing: f64) -> Definitions {
+    // Beyond the tile's corners too, so that the lines meet those of the tiles beside it.
+    let (s, a, b) = (spacing, unit(spacing * -0.25), unit(spacing * 1.25));
+    let quarter = unit(spacing * 0.25);
+    let rest = unit(s * 0.75);
     let stroke = Path::new()
-        .set("d", format!("M0,{s} L{s},0", s = unit(spacing)))
+        .set("d", format!("M{a},{quarter} L{quarter},{a} M{a},{b} L{b},{a} M{rest},{b} L{b},{rest}"))
         .set("stroke", HATCH)
-        .set("stroke-width", unit(spacing * 0.09))
+        .set("stroke-width", unit(spacing * 0.055))
         .set("fill", "none");
     let pattern = Pattern::new()
         .set("id", id)

@@ -53,11 +53,12 @@ fn danger(what: &Plan<'_>) -> Option<((f64, f64), f64)> {
     Some((middle, zone.reach.si_f64() * PER_METRE))
 }
 
-fn places(what: &Plan<'_>) -> Vec<(usize, &StationId, (f64, f64))> {
-    let along = what.book.lap.iter().enumerate();
+fn places<'a>(what: &Plan<'a>) -> Vec<(usize, &'a StationId, (f64, f64))> {
+    let book = what.book;
+    let along = book.lap.iter().enumerate();
     along
         .filter_map(|(i, id)| {
-            let station = what.book.stations.iter().find(|s| s.id == *id)?;
+            let station = book.stations.iter().find(|s| s.id == *id)?;
             station.at.map(|at| (i + 1, id, on_page(at.x, at.y)))
         })
         .collect()

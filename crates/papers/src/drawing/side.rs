@@ -21,6 +21,8 @@ pub enum Emphasis {
     Quiet,
     /// Number inverted: this is the one.
     Strong,
+    /// Number and leader, whichever side it is on: for what lies in the middle and is seen from both sides.
+    EitherSide,
 }
 
 /// What to draw.
@@ -71,7 +73,9 @@ impl Extent {
 pub fn side(what: &Side<'_>) -> String {
     let wanted = wanted(what);
     let extent = extent(what, &wanted);
-    let room = Room { left: extent.left, right: extent.right, top: extent.top, bottom: extent.bottom, radius: what.radius };
+    // The words of the danger zone stand between the ground and the numbers below it.
+    let words_room = if what.zone.is_some() && what.book.danger_zone.is_some() { what.radius * 0.9 } else { 0.0 };
+    let room = Room { left: extent.left, right: extent.right, top: extent.top, bottom: extent.bottom + words_room, radius: what.radius };
     let (placed, top, bottom) = place(wanted, room);
     let (top, bottom) = (top.min(extent.top), bottom.max(extent.bottom + what.radius * 0.5));
     let mut drawing = SVG::new()
@@ -79,8 +83,10 @@ pub fn side(what: &Side<'_>) -> String {
         .set("role", "img")
         .set("xmlns", "http://www.w3.org/2000/svg")
         .add(Title::new(what.title));
-    if let Some(words) = what.zone {
-        drawing = drawing.add(zone(what, words, extent));
+    let zone = what.zone.and_then(|words| zone(what, words, extent));
+    let (hatched, zone_words) = zone.unzip();
+    if let Some(hatched) = hatched {
+        drawing = drawing.add(hatched);
     }
     drawing = drawing.add(pen::line(&[(extent.left, 0.0), (extent.right, 0.0)], INK, pen::weight(false, what.radius)));
     for stroke in strokes(what) {
@@ -88,6 +94,9 @@ pub fn side(what: &Side<'_>) -> String {
     }
     for label in &placed {
         drawing = drawing.add(leader(label, what.radius));
+    }
+    if let Some(words) = zone_words {
+        drawing = drawing.add(words);
     }
     for label in &placed {
         drawing = drawing.add(number(label, what.radius));
@@ -118,7 +127,7 @@ fn wanted(what: &Side<'_>) -> Vec<Wanted> {
         .iter()
         .filter_map(|point| {
             let emphasis = (what.shows)(point);
-            let at = point.at.filter(|at| emphasis == Emphasis::Strong || seen(*at))?;
+            let at = point.at.filter(|at| matches!(emphasis, Emphasis::Strong | Emphasis::EitherSide) || seen(*at))?;
             let number = *what.numbers.get(&point.id)?;
             (emphasis != Emphasis::Hidden).then(|| Wanted { number, at: on_page(what.view, at), strong: emphasis == Emphasis::Strong })
         })
@@ -166,8 +175,9 @@ fn drawn(stroke: &Stroke, what: &Side<'_>) -> Group {
     }
 }
 
-fn zone(what: &Side<'_>, words: &str, extent: Extent) -> Group {
-    let Some(danger) = &what.book.danger_zone else { return Group::new() };
+/// The hatched area, and its words apart: they go over the leaders.
+fn zone(what: &Side<'_>, words: &str, extent: Extent) -> Option<(Group, Group)> {
+    let danger = what.book.danger_zone.as_ref()?;
     let reach = danger.reach.si_f64() * PER_METRE;
     let middle = danger.middle.map_or(0.0, |m| flip(what.view, m.x));
     let (left, right) = ((middle - reach).max(extent.left), (middle + reach).min(extent.right));
@@ -181,8 +191,8 @@ fn zone(what: &Side<'_>, words: &str, extent: Extent) -> Group {
         .set("width", pen::unit((right - left).max(0.0)))
         .set("height", pen::unit(-extent.top))
         .set("fill", format!("url(#{id})"));
-    let label = pen::text(((left + right) / 2.0, what.radius * 1.1), what.radius * 0.95, PENCIL, false, "middle", words);
-    Group::new().add(pen::hatch(&id, 16.0)).add(area).add(label)
+    let label = pen::label(((left + right) / 2.0, what.radius * 1.5), what.radius * 1.05, PENCIL, words);
+    Some((Group::new().add(pen::hatch(&id, 16.0)).add(area), label))
 }
 
 fn leader(label: &Placed, radius: f64) -> Group {

@@ -1,73 +1,144 @@
 ### Words of the papers for the wall, the cab and the file.
-### $machine, $person, $name, $station: names; $n, $of: counts; $at, $until, $date: already said; $revision: of the book
-### $why: own words; $value: ready to show; $minutes: minutes
+### $machine, $name, $state, $with: names and pieces said before; $n, $of: counts, or a page's number and the last page's
+### $at, $date, $oil, $hours: already said; $value: ready to show
 
-paper-invented = Invented: a demonstration
-paper-page = Page { $n } of { $of }
-paper-printed = Printed { $at }
-paper-book = Book of { $date }
-paper-ruler = This line is 100 mm long. If it is not, the print was scaled.
-paper-qr = The same on a phone
+paper-invented = invented demo yard
+paper-page = page { $n } of { $of }
+paper-printed = printed { $at }
+paper-book = book of { $date }
+paper-book-draft = book not adopted yet
+paper-ruler = 100 mm: measure it, the print is true to size
+paper-qr = the same on a phone
+paper-qr-alt = Square code for { $value }
 paper-stop = To stop the engine:
-paper-stop-unknown = How to stop the engine: not known. Find out first.
-
-sheet-title = Walk-round
-sheet-for = Walk-round of { $machine }
-sheet-who = Who
-sheet-when = Date and time
-sheet-hours = Hour meter
-sheet-minutes = about { $minutes } min
-sheet-column-number = No.
-sheet-column-point = Point
-sheet-column-limit = Limit
-sheet-column-well = Well
-sheet-column-not-well = Not well
-sheet-column-reading = Reading
-sheet-column-because = Not checked because
-sheet-note = Not well, or anything to tell
-sheet-before = Before you begin
-sheet-verdict = Verdict
-sheet-signature = Signed
-sheet-not-proof = Paper grants nothing. The steward, the deputy or the yard's computer gives the verdict.
-sheet-bring-back = Bring the sheet back. Photograph it or keep it.
-
-chart-title = Greasing chart
-chart-for = Greasing of { $machine }
-chart-fittings = { $n ->
-    [one] One fitting
+paper-stop-unknown = Nobody knows how. Find out first.
+paper-points = { $n ->
+    [one] one point
+   *[other] { $n } points
+ }
+paper-fittings = { $n ->
+    [one] one fitting
    *[other] { $n } fittings
  }
-chart-habit-before = Before work, every time.
-chart-habit-after = After work, every time.
-chart-how = Wipe the fitting. Pump until fresh grease begins to show, then stop. Sealed bearings take only their strokes.
-chart-refused = A fitting that refuses grease is a fault. Write it down.
-chart-column-joint = Joint
-chart-column-where = Where
-chart-column-how = How much
-chart-column-rhythm = How often
-chart-adjuster = The fitting of a track adjuster is not greased. It tightens the track.
+paper-times = ({ $n } of them)
+paper-left = L
+paper-right = R
+paper-left-side = left side
+paper-right-side = right side
+paper-side-alt = The machine, { $name }, with its numbered points
 
-tag-title = Stand down
-tag-do-not = DO NOT START
-tag-machine = Machine
-tag-why = Why
-tag-since = Since
-tag-by = By
-tag-keep = Tie this to the key. Nobody takes it off but the steward or the deputy.
-tag-released-by = Released by
-tag-mended = What was mended
+paper-round-title = { $machine } · walk-round
+paper-who = Who
+paper-when = Date and time
+paper-hours = Hour meter
+paper-column-number = no.
+paper-column-what = what
+paper-column-how = how
+paper-column-limit = limit
+paper-column-found = found
+paper-column-fitting = fitting
+paper-column-how-much = how much
+paper-mark = at or over the mark
+paper-mark-upper = between the marks
+paper-mark-oil = { $state }, oil { $oil }
+paper-grease-shows = until fresh grease shows
+paper-grease-strokes = { $n ->
+    [one] one stroke, no more
+   *[other] { $n } strokes, no more
+ }
+paper-grease-strokes-each = { $n ->
+    [one] one stroke each, no more
+   *[other] { $n } strokes each, no more
+ }
+paper-grease-strokes-grams = { $n ->
+    [one] one stroke, no more ({ $value } g)
+   *[other] { $n } strokes, no more ({ $value } g)
+ }
+paper-grease-remote = look at the joint
+paper-may-crank = { $with }: may turn
+paper-may-not-crank = { $with }: must not turn
+paper-is-stand-down = { $state } = stand down
+paper-from-stand-down = from { $state } on: stand down
 
-strip-title = What comes next
-strip-for = What comes next on { $machine }
-strip-at = At
-strip-what = What
-strip-done = Done
-strip-as-of = As of { $at }, meter { $value }
+paper-found-at-mark = at mark
+paper-found-below = below
+paper-found-too-full = too full
+paper-found-milky = milky
+paper-found-seen = seen
+paper-found-seen-at-joint = seen there
+paper-found-took = took
+paper-found-refused = refused
+paper-found-of-seen = of { $of } seen
+paper-found-tight = tight
+paper-found-all-tight = all tight
+paper-found-loose = loose
+paper-found-missing = missing
+paper-found-sound = sound
+paper-found-rubbed = rubbed
+paper-found-worn-or-bulged = wire or bulge
+paper-found-bent = bent
+paper-found-cracked = crack
+paper-found-dry = dry
+paper-found-leak-one = I
+paper-found-leak-two = II
+paper-found-leak-three = III
+paper-found-works = works
+paper-found-weak = weak
+paper-found-fails = fails
+paper-found-in-order = in order
+paper-found-worn = worn
+paper-found-damaged = damaged
+paper-found-turned = turned
+paper-found-did-not = did not
+paper-found-again = again
+paper-found-fitting = fitting found at
+
+paper-finds = Joints with no fitting known: find it
+paper-note = Not well, or anything to tell: number and what
+paper-legend-not-checked = Could not check: write – and why.
+paper-legend-leaks = Leaks: I wet, II drops form, III drops fall.
+paper-not-proof = Paper grants nothing: the steward, the deputy or the yard's computer gives the verdict.
+paper-bring-back = Bring the sheet back. Photograph it or keep it.
+
+paper-chart-title = { $machine } · greasing
+paper-chart-how = Wipe the fitting. Pump until fresh grease begins to show, then stop. Tick each fitting.
+paper-chart-adjuster = The fitting of a track adjuster is not greased: it tightens the track.
+paper-of-count = of { $of } fittings
+paper-refused-runs = A fitting that refuses grease: tell the steward. It may run { $value } more, then it stands down.
+paper-refused-runs-own = refused: { $value } more, then stand down
+paper-refused-ask = A fitting that refuses grease: tell the steward before it runs.
+
+paper-tag-title = { $machine } · stand down
+paper-tag-stand-down = Stand down
+paper-tag-mark-alt = A wheel chocked on both sides
+paper-tag-do-not = Do not start. Do not move.
+paper-tag-found-by = Found by { $name }
+paper-tag-when = { $date }, { $at }
+paper-tag-keep = Only the steward or the deputy takes this off.
+paper-tag-mended = What was mended
+paper-tag-released-by = Released by, date
+paper-tag-cut = Cut out at the marks. Wire it to the key.
+
+paper-strip-title = { $machine } · next due
+paper-strip-hours = { $hours } h
+paper-strip-as-of = as of { $at }, in hours of the meter
+paper-strip-now = now
+paper-strip-greasing = { $n ->
+    [one] greasing, one fitting
+   *[other] greasing, { $n } fittings
+ }
+paper-strip-more = { $n ->
+    [one] and one more
+   *[other] and { $n } more
+ }
+paper-strip-cut = Cut out and put it beside the hour meter.
+
+sheet-title = Walk-round
+sheet-who = Who
+sheet-when = Date and time
 
 drawing-plan = Seen from above
 drawing-left = Left side
 drawing-right = Right side
-drawing-forwards = forwards
-drawing-danger-zone = danger zone
-drawing-not-to-scale = not to scale
+drawing-danger-zone = danger zone: nobody in here
 drawing-station = Station { $n }: { $name }

@@ -1,0 +1,5 @@
+//! Papers of the handover.
+
+mod stand_down_tag;
+
+pub use stand_down_tag::stand_down_tag;

@@ -1,0 +1,39 @@
+//! The tag on the key of a machine that is stood down.
+
+use crate::{
+    PaperError, Sheet,
+    drawing::{Mark, verdict_mark},
+    typeset,
+};
+use serde_json::json;
+use std::collections::BTreeMap;
+use yard::state::Finding;
+
+/// A tag the size of a postcard to cut out and wire to the key: what was found, by whom, when, and who may take it off. As PDF.
+///
+/// `what` is the finding in words, `found_by` the finder's name. Fails only where the typesetter does, or the address is too long.
+pub fn stand_down_tag(sheet: &Sheet<'_>, finding: &Finding, what: &str, found_by: &str) -> Result<Vec<u8>, PaperError> {
+    let mut pictures = BTreeMap::from([("mark.svg", verdict_mark(Mark::StandDown))]);
+    let title = sheet.t1("paper-tag-title", "machine", &sheet.book.machine.name);
+    let when = sheet.words.say(
+        "paper-tag-when",
+        &[
+            ("date", sheet.words.date_with_weekday(finding.at.to_zoned_datetime(sheet.zone.clone()).date()).into()),
+            ("at", sheet.words.clock(finding.at, sheet.zone).into()),
+        ],
+    );
+    let data = json!({
+        "frame": sheet.frame(&title, &["caution-local-rules", "caution-pressure"]),
+        "code": sheet.code(sheet.address, &mut pictures)?,
+        "mark": sheet.t("paper-tag-mark-alt"),
+        "stand-down": sheet.t("paper-tag-stand-down"),
+        "do-not": sheet.t("paper-tag-do-not"),
+        "what": what,
+        "found": sheet.t1("paper-tag-found-by", "name", found_by),
+        "when": when,
+        "keep": sheet.t("paper-tag-keep"),
+        "mended": (["paper-tag-mended", "paper-tag-released-by"].map(|key| sheet.t(key))),
+        "cut": sheet.t("paper-tag-cut"),
+    });
+    typeset::pdf(&typeset::Document { markup: include_str!("stand_down_tag.typ"), data, pictures })
+}
