@@ -1,8 +1,9 @@
 //! The contract: one function, run against every engine.
 
+#[cfg(feature = "postgres")]
+use crate::postgres_server::Server;
 use crate::{
     made::{entry, id, note, time},
-    postgres_server::Server,
     samples,
 };
 use proptest::prelude::*;
@@ -20,6 +21,7 @@ fn sqlite_keeps_the_contract() {
     contract(&Store::open(dir.path()).unwrap());
 }
 
+#[cfg(feature = "postgres")]
 #[test]
 fn postgres_keeps_the_contract() {
     let Some(server) = Server::start() else {
@@ -204,6 +206,7 @@ fn yards_are_apart(yard: &Yard, other: &Yard) {
 }
 
 /// Two stores on one server write at once: no place is given out twice and none is skipped.
+#[cfg(feature = "postgres")]
 fn two_programs(url: &str, dir: &std::path::Path) {
     let yard_id = YardId(id(4));
     Store::open_postgres(url, dir)
@@ -235,6 +238,7 @@ fn two_programs(url: &str, dir: &std::path::Path) {
     assert_eq!(yard.verify().unwrap().broken, None);
 }
 
+#[cfg(feature = "postgres")]
 fn refuses_changes(url: &str) {
     let mut client = postgres::Client::connect(url, postgres::NoTls).unwrap();
     for sql in [

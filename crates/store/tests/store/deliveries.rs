@@ -53,7 +53,7 @@ impl Model {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(96) })]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(64) })]
     #[test]
     fn nothing_is_lost_and_nothing_is_there_twice(deliveries in vec(sent(), 1..60), batch in 1_usize..6) {
         let dir = tempfile::tempdir().unwrap();

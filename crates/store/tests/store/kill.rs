@@ -9,10 +9,7 @@ use std::{
 };
 use store::{Delivery, Store, Yard};
 use uuid::Uuid;
-use yard::{
-    id::{EntryId, YardId},
-    world::StillWorld,
-};
+use yard::{id::EntryId, world::StillWorld};
 
 /// Tells this very test, run again as the program to be killed, which folder to fill.
 const FOLDER: &str = "KINGPOST_TEST_APPENDS_INTO";
@@ -117,21 +114,4 @@ fn append(yard: &Yard, numbers: Vec<u128>) {
     let mut out = std::io::stdout().lock();
     out.write_all(told.as_bytes()).unwrap();
     out.flush().unwrap();
-}
-
-#[test]
-fn a_yard_id_made_twice_is_one_yard() {
-    let store = Store::open_memory();
-    let made = store
-        .create_yard("Invented", &StillWorld::at(time(0)))
-        .unwrap();
-    assert_eq!(
-        store
-            .yards()
-            .unwrap()
-            .iter()
-            .map(Yard::id)
-            .collect::<Vec<YardId>>(),
-        [made.id()]
-    );
 }

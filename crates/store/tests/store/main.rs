@@ -13,5 +13,6 @@ mod kill;
 mod old_yards;
 mod opening;
 mod outside;
+#[cfg(feature = "postgres")]
 mod postgres_server;
 mod tampering;

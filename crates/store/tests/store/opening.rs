@@ -3,8 +3,8 @@
 use crate::made::{id, note, time};
 use rusqlite::Connection;
 use std::fs;
-use store::{Delivery, Store, StoreError, holds_store};
-use yard::id::YardId;
+use store::{Delivery, Store, StoreError, Yard, holds_store};
+use yard::{id::YardId, world::StillWorld};
 
 #[test]
 fn a_folder_is_held_by_one_program_at_a_time() {
@@ -144,4 +144,14 @@ fn what_was_kept_is_there_after_opening_again() {
     drop(yard);
     let yard = Store::open(dir.path()).unwrap().yard().unwrap();
     assert_eq!((yard.entries().unwrap(), yard.tip().unwrap()), before);
+}
+
+#[test]
+fn each_yard_made_here_has_an_id_of_its_own() {
+    let (store, world) = (Store::open_memory(), StillWorld::at(time(0)));
+    let one = store.create_yard("Invented", &world).unwrap();
+    let two = store.create_yard("Another", &world).unwrap();
+    assert_ne!(one.id(), two.id());
+    let ids: Vec<_> = store.yards().unwrap().iter().map(Yard::id).collect();
+    assert_eq!(ids, [one.id(), two.id()]);
 }

@@ -6,6 +6,7 @@ use rusqlite::{Connection, params};
 use std::{
     fs,
     path::{Path, PathBuf},
+    sync::OnceLock,
 };
 use store::{BrokenHow, Delivery, Store, StoreError, Tip};
 use tempfile::TempDir;
@@ -29,6 +30,12 @@ fn laid_down() -> (TempDir, Tip) {
     }
     let tip = yard.tip().unwrap();
     (dir, tip)
+}
+
+/// The same for many tries, each on a copy.
+fn laid_down_once() -> &'static TempDir {
+    static ONCE: OnceLock<TempDir> = OnceLock::new();
+    ONCE.get_or_init(|| laid_down().0)
 }
 
 fn copy(of: &Path) -> TempDir {
@@ -117,7 +124,7 @@ proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(96) })]
     #[test]
     fn every_column_counts(seq in 1..=ENTRIES, column in 0_usize..8, at in any::<prop::sample::Index>(), flip in 1_u8..=255) {
-        let (dir, _) = laid_down();
+        let dir = copy(laid_down_once().path());
         let connection = past_the_guards(dir.path());
         let name = ["bytes", "hash", "id", "written", "ordered_at", "corrected", "machine", "kind"][column];
         tamper(&connection, name, seq, &at, flip);
