@@ -17,7 +17,9 @@ mod model;
 mod nearest;
 mod place_in_text;
 mod reading;
+mod reference;
 mod rhythm;
+mod schema;
 mod section;
 mod slip;
 mod statements;
@@ -32,4 +34,6 @@ pub use fields::{
 pub use gap::{Blocks, By, Gap, GapCode, Unlock, gaps, joints_to_find};
 pub use model::*;
 pub use reading::{ReadBook, read};
+pub use reference::{reference, reference_keys};
+pub use schema::schema;
 pub use trouble::{Level, Slip, Trouble, TroubleKind};

@@ -322,7 +322,10 @@ pub struct Point {
 }
 
 /// What kind of answer a point wants, with what is needed to judge it.
-#[expect(clippy::large_enum_variant, reason = "a book holds some hundred points; plain values read better than boxes")]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "a book holds some hundred points; plain values read better than boxes"
+)]
 #[derive(Clone, Debug, PartialEq)]
 pub enum PointKind {
     /// A fluid level against a mark.
@@ -433,7 +436,10 @@ pub struct MeasureLimit {
 }
 
 /// How often a point comes round.
-#[expect(clippy::large_enum_variant, reason = "a book holds some hundred rhythms; plain values read better than boxes")]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "a book holds some hundred rhythms; plain values read better than boxes"
+)]
 #[derive(Clone, Debug, PartialEq)]
 pub enum Rhythm {
     /// Before every start.
