@@ -1,6 +1,6 @@
 //! Stored forms, versioned: what is on disks, in exports and on phones. The domain's types know nothing of them.
 //!
-//! Reading order: [`entry`], the whole entry; [`kinds`], the table of kinds; `bodies` and `answers`, their fields; `raise`, old versions.
+//! Reading order: `entry`, the whole entry; `kinds`, the table of kinds; `bodies` and `answers`, their fields; `raise`, old versions.
 
 mod answers;
 mod bodies;
