@@ -5,11 +5,11 @@ use store::{Acceptance, Delivery, Envelope, NewEntry, Row};
 use yard::{
     entry::Body,
     id::{DeviceId, EntryId, MachineId, PersonId},
-    people::{Deed, Role, may},
+    people::{Deed, may},
 };
 
 /// The deed that writing this body needs, by somebody who is `by` in a yard as it is in `view`.
-pub fn deed_of(body: &Body, by: PersonId, view: &View) -> Deed {
+pub(crate) fn deed_of(body: &Body, by: PersonId, view: &View) -> Deed {
     match body {
         Body::BookAdopted(_) | Body::GapAccepted(_) => Deed::AdoptBook,
         Body::MeterReading(_) | Body::MeterChange(_) => Deed::ReadMeter,
@@ -34,7 +34,7 @@ pub fn deed_of(body: &Body, by: PersonId, view: &View) -> Deed {
 }
 
 /// Writes an entry made here, now, by the person at the desk.
-pub fn keep(desk: &Desk, machine: Option<&MachineId>, body: Body) -> Result<EntryId, Refusal> {
+pub(crate) fn keep(desk: &Desk, machine: Option<&MachineId>, body: Body) -> Result<EntryId, Refusal> {
     let by = desk.signed_in()?;
     let deed = deed_of(&body, by, &desk.view);
     if !may(desk.role, deed) {
@@ -44,7 +44,7 @@ pub fn keep(desk: &Desk, machine: Option<&MachineId>, body: Body) -> Result<Entr
 }
 
 /// Writes an entry that came back on paper: walked by `walker` at `at`, typed in by the person at the desk.
-pub fn keep_from_paper(desk: &Desk, machine: &MachineId, walker: PersonId, at: jiff::Timestamp, body: Body) -> Result<EntryId, Refusal> {
+pub(crate) fn keep_from_paper(desk: &Desk, machine: &MachineId, walker: PersonId, at: jiff::Timestamp, body: Body) -> Result<EntryId, Refusal> {
     let typist = desk.signed_in()?;
     let least = if walker == typist { Deed::WalkRound } else { Deed::TakeInPaper };
     if !may(desk.role, least) {
@@ -64,7 +64,7 @@ fn write(desk: &Desk, machine: Option<&MachineId>, by: PersonId, device: DeviceI
 }
 
 /// Takes an entry's bytes as a device wrote them (the API). The signed-in person must be its writer.
-pub fn take(desk: &Desk, bytes: &[u8], writers_clock_now: Option<jiff::Timestamp>) -> Result<Acceptance, Refusal> {
+pub(crate) fn take(desk: &Desk, bytes: &[u8], writers_clock_now: Option<jiff::Timestamp>) -> Result<Acceptance, Refusal> {
     let by = desk.signed_in()?;
     let now = Envelope { seq: 0, written: desk.now, ordered_at: desk.now, corrected: false, hash: [0; 32] };
     let head = store::form::read_head(bytes, desk.app.yard.id()).map_err(|_| Refusal::BadRequest("entry"))?;
@@ -77,9 +77,4 @@ pub fn take(desk: &Desk, bytes: &[u8], writers_clock_now: Option<jiff::Timestamp
         return Err(Refusal::MayNot(deed.code()));
     }
     Ok(desk.app.yard.accept(bytes, Delivery { written: desk.now, writers_clock_now })?)
-}
-
-/// The role somebody has now.
-pub fn role_now(view: &View, person: PersonId, now: jiff::Timestamp) -> Role {
-    view.yard.role_at(person, now)
 }

@@ -22,29 +22,29 @@ use yard::{
 };
 
 /// What a page function works with. All of it is synchronous; requests run it on a blocking thread.
-pub struct Desk {
+pub(crate) struct Desk {
     /// The server.
-    pub app: Arc<App>,
+    pub(crate) app: Arc<App>,
     /// The journal folded.
-    pub view: Arc<View>,
+    pub(crate) view: Arc<View>,
     /// Who is signed in.
-    pub person: Option<PersonId>,
+    pub(crate) person: Option<PersonId>,
     /// Their role now; visitor for nobody.
-    pub role: Role,
+    pub(crate) role: Role,
     /// The time of this request.
-    pub now: Timestamp,
+    pub(crate) now: Timestamp,
     /// The yard's zone.
-    pub zone: TimeZone,
+    pub(crate) zone: TimeZone,
     /// Path asked for, to come back to after signing in.
-    pub path: String,
+    pub(crate) path: String,
 }
 
 /// An answer: a page, a redirect or a file.
-pub type Answer = Result<Response, Refusal>;
+pub(crate) type Answer = Result<Response, Refusal>;
 
 impl Desk {
     /// Sets up the desk for a request.
-    pub fn set_up(app: Arc<App>, person: Option<PersonId>, path: String) -> Result<Self, Refusal> {
+    pub(crate) fn set_up(app: Arc<App>, person: Option<PersonId>, path: String) -> Result<Self, Refusal> {
         let view = app.view()?;
         let now = app.world.now();
         let role = person.map_or(Role::Visitor, |person| view.yard.role_at(person, now));
@@ -53,43 +53,43 @@ impl Desk {
     }
 
     /// The page frame.
-    pub fn page(&self) -> Page {
+    pub(crate) fn page(&self) -> Page {
         self.app.page(&self.view, self.person, self.role)
     }
 
     /// The person signed in, or the way to the sign-in page.
-    pub fn signed_in(&self) -> Result<PersonId, Refusal> {
+    pub(crate) fn signed_in(&self) -> Result<PersonId, Refusal> {
         self.person.ok_or_else(|| Refusal::SignIn { at: format!("/y/{}/sign-in?back={}", self.app.tag(), crate::session::encode(&self.path)) })
     }
 
     /// The person signed in, if they may do this.
-    pub fn may(&self, deed: Deed) -> Result<PersonId, Refusal> {
+    pub(crate) fn may(&self, deed: Deed) -> Result<PersonId, Refusal> {
         let person = self.signed_in()?;
         if may(self.role, deed) { Ok(person) } else { Err(Refusal::MayNot(deed.code())) }
     }
 
     /// A machine by its id in the address.
-    pub fn machine(&self, id: &str) -> Result<(MachineId, &MachineState), Refusal> {
+    pub(crate) fn machine(&self, id: &str) -> Result<(MachineId, &MachineState), Refusal> {
         let id = MachineId::new(id).ok_or(Refusal::NotFound)?;
         let state = self.view.machines.get(&id).ok_or(Refusal::NotFound)?;
         Ok((id, state))
     }
 
     /// A machine with its book in force.
-    pub fn machine_and_book(&self, id: &str) -> Result<(MachineId, &MachineState, &Book), Refusal> {
+    pub(crate) fn machine_and_book(&self, id: &str) -> Result<(MachineId, &MachineState, &Book), Refusal> {
         let (id, state) = self.machine(id)?;
         let book = state.book().ok_or(Refusal::NotFound)?;
         Ok((id, state, book.book.as_ref()))
     }
 
     /// The situation a verdict or a plan is computed from, for whoever looks (a visitor's verdict is nobody's start).
-    pub fn situation<'a>(&'a self, machine: &'a MachineState) -> Situation<'a> {
+    pub(crate) fn situation<'a>(&'a self, machine: &'a MachineState) -> Situation<'a> {
         let person = self.person.unwrap_or(PersonId(uuid::Uuid::nil()));
         Situation { machine, yard: &self.view.yard, person, now: self.now, zone: &self.zone, habits: &self.view.habits }
     }
 
     /// The verdict shown: for the person signed in; for anybody else, for whoever walked the last round.
-    pub fn judgement(&self, machine: &MachineState) -> Judgement {
+    pub(crate) fn judgement(&self, machine: &MachineState) -> Judgement {
         let mut situation = self.situation(machine);
         let last = machine.rounds.values().filter_map(|r| r.closed.as_ref()).max_by_key(|(at, ..)| *at);
         if let (Some((_, walker, _)), true) = (last, self.person.is_none()) {
@@ -99,22 +99,22 @@ impl Desk {
     }
 
     /// Habits of reading quantities.
-    pub fn reading(&self) -> quantity::Habits {
+    pub(crate) fn reading(&self) -> quantity::Habits {
         quantity::Habits { decimal_comma: self.view.habits.decimal_comma }
     }
 
     /// What these entries are written on.
-    pub fn device(&self) -> DeviceId {
+    pub(crate) fn device(&self) -> DeviceId {
         DeviceId("yard server".to_owned())
     }
 
     /// A new entry id.
-    pub fn new_id(&self) -> EntryId {
+    pub(crate) fn new_id(&self) -> EntryId {
         EntryId(store::fresh_id(self.app.world.as_ref()))
     }
 
     /// Runs a page function and words what stands in the way.
-    pub fn answer(self, work: impl FnOnce(&Self) -> Answer) -> Response {
+    pub(crate) fn answer(self, work: impl FnOnce(&Self) -> Answer) -> Response {
         match work(&self) {
             Ok(response) => response,
             Err(refusal) => self.refuse(&refusal),
@@ -142,12 +142,12 @@ impl Desk {
 }
 
 /// A rendered page.
-pub fn page(template: &impl Template) -> Answer {
+pub(crate) fn page(template: &impl Template) -> Answer {
     let html = template.render()?;
     Ok(([(header::CACHE_CONTROL, "no-store")], Html(html)).into_response())
 }
 
 /// On to another page.
-pub fn go(to: &str) -> Answer {
+pub(crate) fn go(to: &str) -> Answer {
     Ok(Redirect::to(to).into_response())
 }

@@ -6,70 +6,70 @@ use yard::people::Role;
 
 /// The frame of a page.
 #[derive(Clone)]
-pub struct Page {
+pub(crate) struct Page {
     /// Sentences.
-    pub words: Arc<Words>,
+    pub(crate) words: Arc<Words>,
     /// The yard's short tag in addresses; empty before a yard is chosen.
-    pub tag: String,
+    pub(crate) tag: String,
     /// Whether anything shown is invented.
-    pub invented: bool,
+    pub(crate) invented: bool,
     /// Who is signed in; empty for nobody.
     pub person_name: String,
     /// Their role.
-    pub role: Role,
+    pub(crate) role: Role,
     /// The time shown in the corner.
-    pub time: String,
+    pub(crate) time: String,
 }
 
 impl Page {
     /// A sentence without arguments.
-    pub fn t(&self, key: &str) -> String {
+    pub(crate) fn t(&self, key: &str) -> String {
         self.words.say(key, &[])
     }
     /// A sentence with one argument.
-    pub fn t1(&self, key: &str, name: &str, value: &str) -> String {
+    pub(crate) fn t1(&self, key: &str, name: &str, value: &str) -> String {
         self.words.say(key, &[(name, Arg::from(value))])
     }
     /// A sentence with two arguments.
-    pub fn t2(&self, key: &str, a: &str, x: impl ToString, b: &str, y: impl ToString) -> String {
+    pub(crate) fn t2(&self, key: &str, a: &str, x: impl ToString, b: &str, y: impl ToString) -> String {
         self.words.say(key, &[(a, Arg::from(x.to_string())), (b, Arg::from(y.to_string()))])
     }
     /// A sentence with four arguments.
     #[expect(clippy::too_many_arguments, reason = "templates name each argument beside its value")]
-    pub fn t4(&self, key: &str, a: &str, w: impl ToString, b: &str, x: impl ToString, c: &str, y: impl ToString, d: &str, z: impl ToString) -> String {
+    pub(crate) fn t4(&self, key: &str, a: &str, w: impl ToString, b: &str, x: impl ToString, c: &str, y: impl ToString, d: &str, z: impl ToString) -> String {
         let text = |v: String| Arg::from(v);
         self.words.say(key, &[(a, text(w.to_string())), (b, text(x.to_string())), (c, text(y.to_string())), (d, text(z.to_string()))])
     }
     /// A sentence with a count, for plural forms.
-    pub fn tn(&self, key: &str, name: &str, count: &usize) -> String {
-        self.words.say(key, &[(name, Arg::from(i64::try_from(*count).unwrap_or(i64::MAX)))])
+    pub(crate) fn tn(&self, key: &str, name: &str, count: impl std::borrow::Borrow<usize>) -> String {
+        self.words.say(key, &[(name, Arg::from(*count.borrow()))])
     }
     /// Address of the yard.
-    pub fn home(&self) -> String {
+    pub(crate) fn home(&self) -> String {
         format!("/y/{}", self.tag)
     }
     /// Address of a static file, with its content's mark for caching.
-    pub fn static_file(&self, name: &str) -> String {
+    pub(crate) fn static_file(&self, name: &str) -> String {
         crate::assets::address(name)
     }
     /// Language of the page.
-    pub fn lang(&self) -> &str {
+    pub(crate) fn lang(&self) -> &str {
         "en-GB"
     }
     /// The time in the corner.
-    pub fn clock(&self) -> &str {
+    pub(crate) fn clock(&self) -> &str {
         &self.time
     }
     /// The role in words.
-    pub fn role_word(&self) -> String {
+    pub(crate) fn role_word(&self) -> String {
         self.t(&format!("role-{}", self.role.code()))
     }
     /// Whether steward or deputy is signed in.
-    pub fn role_leads(&self) -> bool {
+    pub(crate) fn role_leads(&self) -> bool {
         !self.person_name.is_empty() && self.role.leads()
     }
     /// Whether the steward is signed in.
-    pub fn role_is_steward(&self) -> bool {
+    pub(crate) fn role_is_steward(&self) -> bool {
         !self.person_name.is_empty() && self.role == Role::Steward
     }
 }

@@ -7,7 +7,7 @@ use axum::{
 
 /// What stands in the way.
 #[derive(Clone, Debug)]
-pub enum Refusal {
+pub(crate) enum Refusal {
     /// No such page, machine, entry.
     NotFound,
     /// Signed in, but not entitled: which deed.
@@ -27,7 +27,7 @@ pub enum Refusal {
 
 impl Refusal {
     /// Status.
-    pub fn status(&self) -> StatusCode {
+    pub(crate) fn status(&self) -> StatusCode {
         match self {
             Refusal::NotFound => StatusCode::NOT_FOUND,
             Refusal::MayNot(_) => StatusCode::FORBIDDEN,
@@ -38,7 +38,7 @@ impl Refusal {
         }
     }
     /// Key of its sentence.
-    pub fn key(&self) -> &'static str {
+    pub(crate) fn key(&self) -> &'static str {
         match self {
             Refusal::NotFound => "error-not-found",
             Refusal::MayNot(_) => "error-may-not",

@@ -30,9 +30,12 @@ pub fn hash(secret: &str) -> String {
     hex::encode(Sha256::digest(secret.as_bytes()))
 }
 
-/// Hash of a PIN.
-pub fn pin_hash(pin: &str, world: &dyn World) -> Result<String, Refusal> {
-    Argon2::default().hash_password_with_salt(pin.as_bytes(), &world.chance()).map(|hash| hash.to_string()).map_err(|e| Refusal::Ours(e.to_string()))
+/// Hash of a PIN, as text that carries its own settings.
+///
+/// # Errors
+/// What argon2 says, where memory is short.
+pub fn pin_hash(pin: &str, world: &dyn World) -> Result<String, String> {
+    Argon2::default().hash_password_with_salt(pin.as_bytes(), &world.chance()).map(|hash| hash.to_string()).map_err(|e| e.to_string())
 }
 
 /// A hash that no PIN matches: checked for unknown people, so that they take as long as known ones.
@@ -59,7 +62,7 @@ pub fn pin_trouble(pin: &str) -> Option<&'static str> {
 }
 
 /// Gives a person a new PIN; whoever was signed in as them is signed out.
-pub fn set_pin(yard: &store::Yard, person: PersonId, hash: String) -> Result<(), Refusal> {
+pub(crate) fn set_pin(yard: &store::Yard, person: PersonId, hash: String) -> Result<(), Refusal> {
     let known = yard.person(person)?.ok_or(Refusal::NotFound)?;
     yard.keep_person(&store::Person { pin_hash: Some(hash), active: true, ..known })?;
     Ok(yard.end_sessions_of(person)?)

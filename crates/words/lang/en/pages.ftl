@@ -255,7 +255,7 @@ finding-do-release = Release it
 finding-only-steward = Only the steward or the deputy releases it, naming what was mended.
 ask-repair-what = What was done? Write a few words.
 ask-release-mended = Name what was mended and how it was proven.
-paper-stand-down-tag = Stand-down tag for the key
+link-stand-down-tag = Stand-down tag for the key
 
 journal-title = Journal
 entry-count = { $n ->
@@ -370,3 +370,8 @@ ask-sheet-said = Line { $line }: not an answer to that point: { $text }
 reckoner-title = Reckoner
 reckoner-intro = Every formula here, with its source. A figure never overrules a yard rule or a maker's word.
 figure-intro = Reckoned by: { $leaf }.
+paper-named-a4 = A4
+paper-named-letter = Letter
+link-round-sheet = Walk-round sheet
+link-greasing-chart = Greasing chart
+link-due-strip = Strip of what comes next

@@ -39,7 +39,7 @@ pub(crate) fn keep(desk: &Desk, token: &str, typed: &Typed) -> Result<Result<Per
     if let Some(asked) = asked {
         return page(&FirstPage { asked, name: desk.view.name(person), p }).map(Err);
     }
-    let hash = session::pin_hash(pin, desk.app.world.as_ref())?;
+    let hash = session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?;
     if !matches!(desk.app.yard.use_link(&session::hash(token), desk.now)?, LinkUse::Opens(_)) {
         return Err(Refusal::NotFound);
     }

@@ -58,7 +58,7 @@ pub(crate) fn add(desk: &Desk, typed: &Typed) -> Answer {
     asked.extend(session::pin_trouble(pin).map(|key| p.t(key)));
     let (Some(role), true) = (role, asked.is_empty()) else { return render(desk, asked) };
     let id = PersonId(desk.new_id().0);
-    let pin_hash = Some(session::pin_hash(pin, desk.app.world.as_ref())?);
+    let pin_hash = Some(session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?);
     desk.app.yard.keep_person(&store::Person { id, name: Some(name.to_owned()), pin_hash, active: true, invented: false })?;
     accept::keep(desk, None, Body::RoleGiven(RoleGiven { person: id, role: Some(role), machines: Vec::new() }))?;
     go(&format!("/y/{}/people", desk.app.tag()))
@@ -77,7 +77,7 @@ pub(crate) fn change(desk: &Desk, person: &str, typed: &Typed) -> Answer {
         if let Some(key) = session::pin_trouble(pin) {
             return render(desk, vec![p.t(key)]);
         }
-        session::set_pin(&desk.app.yard, id, session::pin_hash(pin, desk.app.world.as_ref())?)?;
+        session::set_pin(&desk.app.yard, id, session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?)?;
     }
     if let Some(role) = Role::from_code(typed.field("role")).filter(|role| *role != desk.view.yard.role_at(id, desk.now)) {
         // A yard without a steward could release nothing any more.

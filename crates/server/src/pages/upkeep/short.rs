@@ -78,8 +78,4 @@ impl Field {
     pub(crate) fn choice(p: &Page, key: &str, name: &'static str, choices: Vec<Choice>) -> Self {
         Self { choices, ..Self::text(p, key, name, "") }
     }
-    /// Several choices at once.
-    pub(crate) fn many(p: &Page, key: &str, name: &'static str, choices: Vec<Choice>) -> Self {
-        Self { choices, many: true, one_column: true, ..Self::text(p, key, name, "") }
-    }
 }

@@ -4,7 +4,7 @@ use super::form::Typed;
 use crate::page::Page;
 use words::Arg;
 use yard::{
-    book::{About, Book, LeakClass, MeasureLimit, OilHeat, Point, PointKind},
+    book::{Book, LeakClass, MeasureLimit, OilHeat, Point, PointKind},
     code::Coded,
     entry::Hindrance,
 };
@@ -220,9 +220,4 @@ fn yes_no(p: &Page, label: String, name: String, chosen: &str) -> Group {
     let options = [("yes", "yes"), ("no", "no")];
     let choices = options.iter().map(|(code, key)| Choice { code: (*code).to_owned(), word: capital(&p.t(key)), chosen: chosen == *code }).collect();
     Group { label, name, one_column: false, choices }
-}
-
-/// Whether an unknown here would bear on safety: used for the page's wording only.
-pub(crate) fn weighs(about: About) -> bool {
-    about.bears_on_safety()
 }

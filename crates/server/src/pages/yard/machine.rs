@@ -190,8 +190,8 @@ fn papers_of(p: &Page) -> Vec<Paper> {
     let sizes = ["a4", "letter"];
     let both = kinds.iter().flat_map(|kind| sizes.iter().map(move |size| (kind, size)));
     both.map(|(kind, size)| {
-        let size_word = p.t(&format!("paper-size-{size}"));
-        let name = p.words.say("paper-link", &[("paper", Arg::from(p.t(&format!("paper-{kind}")))), ("size", size_word.into())]);
+        let size_word = p.t(&format!("paper-named-{size}"));
+        let name = p.words.say("paper-link", &[("paper", Arg::from(p.t(&format!("link-{kind}")))), ("size", size_word.into())]);
         Paper { file: format!("{kind}.pdf?size={size}"), name }
     })
     .collect()

@@ -1,0 +1,11 @@
+//! The server as a whole, without a socket: pages, forms, roles, words, the loop from a round to a release.
+#![allow(clippy::unwrap_used, missing_docs)]
+
+mod fixture;
+
+mod book;
+mod every_page;
+mod forbidden;
+mod loop_of_a_round;
+mod paper_sheet;
+mod sign_in;
