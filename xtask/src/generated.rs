@@ -12,7 +12,7 @@ const DOCUMENTS: [(&str, &[&str]); 5] = [
     ("docs/validation.md", &["reckon", "--validation-md"]),
     ("docs/book-format.md", &["book", "format", "--md"]),
     ("docs/book.schema.json", &["book", "format", "--schema"]),
-    ("docs/permissions.md", &["serve", "--permissions-md"]),
+    ("docs/permissions.md", &["people", "permissions", "--md"]),
     ("docs/exit-codes.md", &["journal", "--exit-codes-md"]),
 ];
 

@@ -1,0 +1,115 @@
+//! Which days are worked, by whom, how long, and on what.
+
+use super::pen::Pen;
+use jiff::{
+    Span,
+    civil::{Date, Weekday},
+};
+
+/// One day on which the machine is used.
+#[derive(Clone, Debug)]
+pub(crate) struct Day {
+    /// Place among the days worked, from 0.
+    pub(crate) index: usize,
+    /// How many there are.
+    pub(crate) of: usize,
+    /// Date.
+    pub(crate) date: Date,
+    /// Who runs it.
+    pub(crate) who: Who,
+    /// Tenths of an hour it will run.
+    pub(crate) tenths: u32,
+    /// What is dug or carried.
+    pub(crate) work: &'static str,
+}
+
+/// Who runs the machine.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Who {
+    /// The steward.
+    Odalys,
+    /// The deputy.
+    Bram,
+    /// An operator.
+    Tamsin,
+    /// An operator.
+    Ines,
+    /// The learner, with the steward in sight.
+    Jory,
+}
+
+const WORK: [&str; 8] = [
+    "Drain along the lower terrace",
+    "Trench for the water pipe, 60 cm",
+    "Loading clay from the heap",
+    "Ditch beside the lane",
+    "Carrying gravel to the gate",
+    "Backfilling the trench",
+    "Root stumps behind the shed",
+    "Levelling the turning place",
+];
+
+/// The days worked after `first` up to `last`, which always is one: weekdays but for rain, and a Saturday now and then.
+pub(crate) fn days(pen: &mut Pen, first: Date, last: Date) -> Vec<Day> {
+    let mut dates: Vec<Date> = Vec::new();
+    let mut date = first;
+    while let Some(next) = date
+        .checked_add(Span::new().days(1))
+        .ok()
+        .filter(|next| *next <= last)
+    {
+        date = next;
+        if worked(pen, date) || date == last {
+            dates.push(date);
+        }
+    }
+    let of = dates.len();
+    dates
+        .into_iter()
+        .enumerate()
+        .map(|(index, date)| day(pen, index, of, date))
+        .collect()
+}
+
+fn worked(pen: &mut Pen, date: Date) -> bool {
+    let drawn = pen.draw(100);
+    match date.weekday() {
+        Weekday::Sunday => false,
+        Weekday::Saturday => drawn < 25,
+        _ => drawn < 92,
+    }
+}
+
+fn day(pen: &mut Pen, index: usize, of: usize, date: Date) -> Day {
+    let who = who(pen, index, of);
+    let longest = if who == Who::Jory { 20 } else { 40 };
+    let tenths = 20 + pen.draw(longest + 1);
+    let work = WORK[pen.draw(WORK.len() as u32) as usize];
+    Day {
+        index,
+        of,
+        date,
+        who,
+        tenths,
+        work,
+    }
+}
+
+/// The steward walks it first, Tamsin last; the learner's days come after enough lessons.
+fn who(pen: &mut Pen, index: usize, of: usize) -> Who {
+    let drawn = pen.draw(100);
+    let learners = [52, 60, 74, 88, 93].map(|share| at(of, share));
+    match index {
+        0 => Who::Odalys,
+        last if last + 1 == of => Who::Tamsin,
+        day if learners.contains(&day) => Who::Jory,
+        _ if drawn < 50 => Who::Tamsin,
+        _ if drawn < 88 => Who::Ines,
+        _ => Who::Bram,
+    }
+}
+
+/// The day at so many hundredths of the way.
+pub(crate) fn at(of: usize, share: usize) -> usize {
+    of * share / 100
+}

@@ -1,0 +1,251 @@
+//! The demo is the same for the same seed and day, believable by our own rules, and ends as the guide says.
+
+use super::*;
+use jiff::civil::date;
+use std::{collections::BTreeSet, sync::OnceLock};
+use yard::{
+    entry::{Body, Entry, RunPart},
+    handover::{Situation, Verdict, YardHabits, judge},
+    id::PersonId,
+    state::{MachineState, YardState, fold_machine, fold_yard},
+    upkeep::{life_hours, repeats},
+};
+
+fn script() -> Script {
+    Script {
+        last: date(2026, 5, 14),
+        zone: TimeZone::get("Europe/Berlin").unwrap(),
+        seed: 4720,
+    }
+}
+
+fn rows(script: &Script) -> Vec<(Vec<u8>, [u8; 32])> {
+    let yard = fill(&Store::open_memory(), script).unwrap();
+    yard.rows_since(0, usize::MAX)
+        .unwrap()
+        .into_iter()
+        .map(|row| (row.bytes, row.envelope.hash))
+        .collect()
+}
+
+struct Filled {
+    entries: Vec<Entry>,
+    people: Vec<Person>,
+    state: YardState,
+    machine: MachineState,
+}
+
+/// The usual demo, made once for all tests here.
+fn filled() -> &'static Filled {
+    static FILLED: OnceLock<Filled> = OnceLock::new();
+    FILLED.get_or_init(|| {
+        let yard = fill(&Store::open_memory(), &script()).unwrap();
+        let entries = yard.entries().unwrap();
+        let state = fold_yard(&entries);
+        let machine = fold_machine(&marigold(), &entries, &state, &quantity::Habits::default());
+        Filled {
+            people: yard.people().unwrap(),
+            entries,
+            state,
+            machine,
+        }
+    })
+}
+
+impl Filled {
+    fn named(&self, name: &str) -> PersonId {
+        self.people
+            .iter()
+            .find(|person| person.name.as_deref() == Some(name))
+            .unwrap()
+            .id
+    }
+
+    /// The machine and the yard as they were before an entry.
+    fn before(&self, seq: u64) -> (YardState, MachineState) {
+        let entries = &self.entries[..usize::try_from(seq).unwrap() - 1];
+        let state = fold_yard(entries);
+        let machine = fold_machine(&marigold(), entries, &state, &quantity::Habits::default());
+        (state, machine)
+    }
+}
+
+fn judged(
+    machine: &MachineState,
+    state: &YardState,
+    person: PersonId,
+    now: Timestamp,
+) -> yard::handover::Judgement {
+    let (zone, habits) = (script().zone, YardHabits::default());
+    judge(&Situation {
+        machine,
+        yard: state,
+        person,
+        now,
+        zone: &zone,
+        habits: &habits,
+    })
+}
+
+#[test]
+fn the_same_seed_and_day_give_the_same_bytes() {
+    let once = rows(&script());
+    assert!(once == rows(&script()), "two makings of one script differ");
+    assert!(
+        once != rows(&Script {
+            seed: 1,
+            ..script()
+        }),
+        "the seed changes nothing"
+    );
+}
+
+#[test]
+fn the_book_of_the_demo_reads_without_a_word() {
+    let read = yard::book::read(BOOK, &quantity::Habits::default());
+    assert_eq!(read.troubles, vec![]);
+    assert!(read.book.unwrap().machine.invented);
+}
+
+#[test]
+fn everything_was_written_in_order_and_ended_yesterday_evening() {
+    let filled = filled();
+    assert!(
+        filled
+            .entries
+            .is_sorted_by_key(|entry| (entry.ordered_at, entry.seq))
+    );
+    let last = filled.entries.last().unwrap();
+    assert!(matches!(last.body, Body::Handover(_)));
+    assert_eq!(
+        last.at.to_zoned_datetime(script().zone).date(),
+        script().last
+    );
+    assert!(
+        filled
+            .entries
+            .iter()
+            .all(|entry| entry.at == entry.written && !entry.clock_corrected)
+    );
+    assert!(filled.people.iter().all(|person| person.invented) && filled.people.len() == 5);
+}
+
+#[test]
+fn the_journal_raises_no_question_and_every_entry_reads() {
+    let machine = &filled().machine;
+    assert_eq!(
+        machine.asked().collect::<Vec<_>>(),
+        Vec::<&yard::state::Question>::new()
+    );
+    assert!(
+        machine.unknown.is_empty()
+            && machine.misfits.is_empty()
+            && filled().state.questions.is_empty()
+    );
+}
+
+#[test]
+fn nobody_runs_a_machine_that_is_stood_down() {
+    let filled = filled();
+    let starts = filled
+        .entries
+        .iter()
+        .filter(|entry| matches!(&entry.body, Body::Run(run) if run.part == RunPart::Start));
+    let mut runs = 0;
+    for start in starts {
+        let (state, machine) = filled.before(start.seq);
+        let judged = judged(&machine, &state, start.by, start.at);
+        assert_ne!(
+            judged.verdict,
+            Verdict::StandDown,
+            "entry {}: {:?}",
+            start.seq,
+            judged.reasons
+        );
+        runs += 1;
+    }
+    assert!(runs > 45, "only {runs} runs in three months");
+}
+
+#[test]
+fn the_tale_is_told() {
+    let machine = &filled().machine;
+    let kinds: BTreeSet<_> = filled()
+        .entries
+        .iter()
+        .map(|entry| store::form::kind_of(&entry.body).0)
+        .collect();
+    for kind in [
+        "correction",
+        "ruling",
+        "lesson",
+        "sign-off",
+        "note",
+        "repair",
+        "release",
+        "adjustment",
+        "greasing",
+        "top-up",
+        "fault",
+        "purchase",
+    ] {
+        assert!(kinds.contains(kind), "no {kind}");
+    }
+    let clip = repeats(machine)
+        .into_iter()
+        .find(|repeat| repeat.point.as_str() == "dipper-clips-left")
+        .unwrap();
+    assert_eq!(clip.failures.len(), 3);
+    assert!(life_hours(machine).unwrap().hours.to_f64() > 1842.6 + 45.0 * 2.0);
+}
+
+#[test]
+fn next_morning_it_is_walked_round_first_with_one_thing_open() {
+    let filled = filled();
+    let open: Vec<_> = filled
+        .machine
+        .findings
+        .values()
+        .filter(|finding| finding.open())
+        .collect();
+    assert_eq!(open.len(), 1, "{open:?}");
+    let morning = script()
+        .last
+        .tomorrow()
+        .unwrap()
+        .at(6, 30, 0, 0)
+        .to_zoned_datetime(script().zone)
+        .unwrap()
+        .timestamp();
+    for name in ["Odalys", "Bram", "Tamsin", "Ines"] {
+        let judged = judged(&filled.machine, &filled.state, filled.named(name), morning);
+        assert!(judged.only_unknown(), "{name}: {:?}", judged.reasons);
+        assert!(
+            judged
+                .reasons
+                .iter()
+                .any(|reason| reason.weighs == Verdict::Care
+                    && reason.finding.as_ref() == Some(&open[0].id))
+        );
+    }
+}
+
+#[test]
+fn any_day_of_the_year_makes_a_sound_demo() {
+    for last in [date(2026, 1, 1), date(2026, 3, 30), date(2027, 10, 31)] {
+        let yard = fill(&Store::open_memory(), &Script { last, ..script() }).unwrap();
+        let entries = yard.entries().unwrap();
+        let state = fold_yard(&entries);
+        let machine = fold_machine(&marigold(), &entries, &state, &quantity::Habits::default());
+        assert_eq!(
+            machine
+                .findings
+                .values()
+                .filter(|finding| finding.open())
+                .count(),
+            1,
+            "{last}"
+        );
+        assert_eq!(machine.asked().count(), 0, "{last}");
+    }
+}
