@@ -24,17 +24,31 @@ pub(crate) fn deed_of(body: &Body, by: PersonId, view: &View) -> Deed {
         Body::MovePermit(_) => Deed::PermitMove,
         Body::Handover(_) => Deed::HandOver,
         Body::Purchase(_) | Body::Lesson(_) | Body::SignOff(_) => Deed::SignOff,
-        Body::Note(_) | Body::Photo(_) | Body::Unknown { .. } | Body::Unreadable { .. } => Deed::Note,
+        Body::Note(_) | Body::Photo(_) | Body::Unknown { .. } | Body::Unreadable { .. } => {
+            Deed::Note
+        }
         Body::RoleGiven(_) => Deed::ManagePeople,
         Body::Correction(correction) => {
-            let author = view.entries.iter().find(|e| e.id == correction.of).map(|e| e.by);
-            if author == Some(by) { Deed::CorrectOwn } else { Deed::CorrectAny }
+            let author = view
+                .entries
+                .iter()
+                .find(|e| e.id == correction.of)
+                .map(|e| e.by);
+            if author == Some(by) {
+                Deed::CorrectOwn
+            } else {
+                Deed::CorrectAny
+            }
         }
     }
 }
 
 /// Writes an entry made here, now, by the person at the desk.
-pub(crate) fn keep(desk: &Desk, machine: Option<&MachineId>, body: Body) -> Result<EntryId, Refusal> {
+pub(crate) fn keep(
+    desk: &Desk,
+    machine: Option<&MachineId>,
+    body: Body,
+) -> Result<EntryId, Refusal> {
     let by = desk.signed_in()?;
     let deed = deed_of(&body, by, &desk.view);
     if !may(desk.role, deed) {
@@ -44,31 +58,88 @@ pub(crate) fn keep(desk: &Desk, machine: Option<&MachineId>, body: Body) -> Resu
 }
 
 /// Writes an entry that came back on paper: walked by `walker` at `at`, typed in by the person at the desk.
-pub(crate) fn keep_from_paper(desk: &Desk, machine: &MachineId, walker: PersonId, at: jiff::Timestamp, body: Body) -> Result<EntryId, Refusal> {
+pub(crate) fn keep_from_paper(
+    desk: &Desk,
+    machine: &MachineId,
+    walker: PersonId,
+    at: jiff::Timestamp,
+    body: Body,
+) -> Result<EntryId, Refusal> {
     let typist = desk.signed_in()?;
-    let least = if walker == typist { Deed::WalkRound } else { Deed::TakeInPaper };
+    let least = if walker == typist {
+        Deed::WalkRound
+    } else {
+        Deed::TakeInPaper
+    };
     if !may(desk.role, least) {
         return Err(Refusal::MayNot(least.code()));
     }
-    write(desk, Some(machine), walker, DeviceId(format!("paper, typed by {typist}")), at.min(desk.now), body)
+    write(
+        desk,
+        Some(machine),
+        walker,
+        DeviceId(format!("paper, typed by {typist}")),
+        at.min(desk.now),
+        body,
+    )
 }
 
-fn write(desk: &Desk, machine: Option<&MachineId>, by: PersonId, device: DeviceId, at: jiff::Timestamp, body: Body) -> Result<EntryId, Refusal> {
+fn write(
+    desk: &Desk,
+    machine: Option<&MachineId>,
+    by: PersonId,
+    device: DeviceId,
+    at: jiff::Timestamp,
+    body: Body,
+) -> Result<EntryId, Refusal> {
     let id = desk.new_id();
-    let entry = NewEntry { id, yard: desk.app.yard.id(), machine: machine.cloned(), at, by, device, counter: desk.app.yard.tip()?.seq + 1, body };
+    let entry = NewEntry {
+        id,
+        yard: desk.app.yard.id(),
+        machine: machine.cloned(),
+        at,
+        by,
+        device,
+        counter: desk.app.yard.tip()?.seq + 1,
+        body,
+    };
     let bytes = store::write_entry(&entry);
-    match desk.app.yard.accept(&bytes, Delivery { written: desk.now, writers_clock_now: Some(desk.now) })? {
+    match desk.app.yard.accept(
+        &bytes,
+        Delivery {
+            written: desk.now,
+            writers_clock_now: Some(desk.now),
+        },
+    )? {
         Acceptance::New { .. } | Acceptance::Known { .. } => Ok(id),
         Acceptance::Conflict { .. } => Err(Refusal::Ours("a fresh id met other bytes".to_owned())),
     }
 }
 
 /// Takes an entry's bytes as a device wrote them (the API). The signed-in person must be its writer.
-pub(crate) fn take(desk: &Desk, bytes: &[u8], writers_clock_now: Option<jiff::Timestamp>) -> Result<Acceptance, Refusal> {
+pub(crate) fn take(
+    desk: &Desk,
+    bytes: &[u8],
+    writers_clock_now: Option<jiff::Timestamp>,
+) -> Result<Acceptance, Refusal> {
     let by = desk.signed_in()?;
-    let now = Envelope { seq: 0, written: desk.now, ordered_at: desk.now, corrected: false, hash: [0; 32] };
-    let head = store::form::read_head(bytes, desk.app.yard.id()).map_err(|_| Refusal::BadRequest("entry"))?;
-    let read = store::form::read_entry(&Row { id: head.id, machine: head.machine, kind: head.kind, bytes: bytes.to_vec(), envelope: now }).map_err(|_| Refusal::BadRequest("entry"))?;
+    let now = Envelope {
+        seq: 0,
+        written: desk.now,
+        ordered_at: desk.now,
+        corrected: false,
+        hash: [0; 32],
+    };
+    let head = store::form::read_head(bytes, desk.app.yard.id())
+        .map_err(|_| Refusal::BadRequest("entry"))?;
+    let read = store::form::read_entry(&Row {
+        id: head.id,
+        machine: head.machine,
+        kind: head.kind,
+        bytes: bytes.to_vec(),
+        envelope: now,
+    })
+    .map_err(|_| Refusal::BadRequest("entry"))?;
     if read.by != by {
         return Err(Refusal::MayNot(Deed::TakeInPaper.code()));
     }
@@ -76,5 +147,11 @@ pub(crate) fn take(desk: &Desk, bytes: &[u8], writers_clock_now: Option<jiff::Ti
     if !may(desk.role, deed) {
         return Err(Refusal::MayNot(deed.code()));
     }
-    Ok(desk.app.yard.accept(bytes, Delivery { written: desk.now, writers_clock_now })?)
+    Ok(desk.app.yard.accept(
+        bytes,
+        Delivery {
+            written: desk.now,
+            writers_clock_now,
+        },
+    )?)
 }

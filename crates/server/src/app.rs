@@ -57,14 +57,23 @@ impl View {
     }
     /// Whether any machine here is invented.
     pub fn invented(&self) -> bool {
-        self.machines.values().any(|m| m.book().is_some_and(|b| b.book.machine.invented))
+        self.machines
+            .values()
+            .any(|m| m.book().is_some_and(|b| b.book.machine.invented))
     }
 }
 
 impl App {
     /// A server's state over a yard.
     pub fn new(yard: Yard, words: Arc<Words>, world: Arc<dyn World>, address: String) -> Self {
-        Self { yard, words, world, address, hashing: tokio::sync::Semaphore::new(1), view: Mutex::new(None) }
+        Self {
+            yard,
+            words,
+            world,
+            address,
+            hashing: tokio::sync::Semaphore::new(1),
+            view: Mutex::new(None),
+        }
     }
 
     /// The journal folded as it is now. Refolds only machines that have new entries.
@@ -97,13 +106,27 @@ impl App {
         touched.sort();
         touched.dedup();
         let habits = self.yard.habits()?;
-        let reading = quantity::Habits { decimal_comma: habits.decimal_comma };
+        let reading = quantity::Habits {
+            decimal_comma: habits.decimal_comma,
+        };
         for id in touched {
             let state = fold_machine(&id, &entries, &yard, &reading);
             machines.insert(id, state);
         }
-        let names = self.yard.people()?.into_iter().filter_map(|person| Some((person.id, person.name?))).collect();
-        Ok(View { entries, yard, machines, names, habits, changes })
+        let names = self
+            .yard
+            .people()?
+            .into_iter()
+            .filter_map(|person| Some((person.id, person.name?)))
+            .collect();
+        Ok(View {
+            entries,
+            yard,
+            machines,
+            names,
+            habits,
+            changes,
+        })
     }
 
     /// The short tag of the yard in addresses printed on walls: the last ten hex digits of its id. Never changes meaning.

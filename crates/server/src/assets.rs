@@ -13,7 +13,9 @@ struct Files;
 
 /// Address of a static file: its name and the first digits of its hash.
 pub(crate) fn address(name: &str) -> String {
-    let mark = Files::get(name).map(|file| hex::encode(&file.metadata.sha256_hash()[..6])).unwrap_or_default();
+    let mark = Files::get(name)
+        .map(|file| hex::encode(&file.metadata.sha256_hash()[..6]))
+        .unwrap_or_default();
     format!("/static/{mark}/{name}")
 }
 
@@ -22,7 +24,17 @@ pub(crate) async fn serve(Path((_mark, name)): Path<(String, String)>) -> Respon
     match Files::get(&name) {
         Some(file) => {
             let kind = file.metadata.mimetype().to_owned();
-            ([(header::CONTENT_TYPE, kind), (header::CACHE_CONTROL, "public, max-age=31536000, immutable".to_owned())], file.data).into_response()
+            (
+                [
+                    (header::CONTENT_TYPE, kind),
+                    (
+                        header::CACHE_CONTROL,
+                        "public, max-age=31536000, immutable".to_owned(),
+                    ),
+                ],
+                file.data,
+            )
+                .into_response()
         }
         None => StatusCode::NOT_FOUND.into_response(),
     }

@@ -44,12 +44,24 @@ pub(crate) type Answer = Result<Response, Refusal>;
 
 impl Desk {
     /// Sets up the desk for a request.
-    pub(crate) fn set_up(app: Arc<App>, person: Option<PersonId>, path: String) -> Result<Self, Refusal> {
+    pub(crate) fn set_up(
+        app: Arc<App>,
+        person: Option<PersonId>,
+        path: String,
+    ) -> Result<Self, Refusal> {
         let view = app.view()?;
         let now = app.world.now();
         let role = person.map_or(Role::Visitor, |person| view.yard.role_at(person, now));
         let zone = app.world.zone();
-        Ok(Self { app, view, person, role, now, zone, path })
+        Ok(Self {
+            app,
+            view,
+            person,
+            role,
+            now,
+            zone,
+            path,
+        })
     }
 
     /// The page frame.
@@ -59,13 +71,23 @@ impl Desk {
 
     /// The person signed in, or the way to the sign-in page.
     pub(crate) fn signed_in(&self) -> Result<PersonId, Refusal> {
-        self.person.ok_or_else(|| Refusal::SignIn { at: format!("/y/{}/sign-in?back={}", self.app.tag(), crate::session::encode(&self.path)) })
+        self.person.ok_or_else(|| Refusal::SignIn {
+            at: format!(
+                "/y/{}/sign-in?back={}",
+                self.app.tag(),
+                crate::session::encode(&self.path)
+            ),
+        })
     }
 
     /// The person signed in, if they may do this.
     pub(crate) fn may(&self, deed: Deed) -> Result<PersonId, Refusal> {
         let person = self.signed_in()?;
-        if may(self.role, deed) { Ok(person) } else { Err(Refusal::MayNot(deed.code())) }
+        if may(self.role, deed) {
+            Ok(person)
+        } else {
+            Err(Refusal::MayNot(deed.code()))
+        }
     }
 
     /// A machine by its id in the address.
@@ -76,7 +98,10 @@ impl Desk {
     }
 
     /// A machine with its book in force.
-    pub(crate) fn machine_and_book(&self, id: &str) -> Result<(MachineId, &MachineState, &Book), Refusal> {
+    pub(crate) fn machine_and_book(
+        &self,
+        id: &str,
+    ) -> Result<(MachineId, &MachineState, &Book), Refusal> {
         let (id, state) = self.machine(id)?;
         let book = state.book().ok_or(Refusal::NotFound)?;
         Ok((id, state, book.book.as_ref()))
@@ -85,13 +110,24 @@ impl Desk {
     /// The situation a verdict or a plan is computed from, for whoever looks (a visitor's verdict is nobody's start).
     pub(crate) fn situation<'a>(&'a self, machine: &'a MachineState) -> Situation<'a> {
         let person = self.person.unwrap_or(PersonId(uuid::Uuid::nil()));
-        Situation { machine, yard: &self.view.yard, person, now: self.now, zone: &self.zone, habits: &self.view.habits }
+        Situation {
+            machine,
+            yard: &self.view.yard,
+            person,
+            now: self.now,
+            zone: &self.zone,
+            habits: &self.view.habits,
+        }
     }
 
     /// The verdict shown: for the person signed in; for anybody else, for whoever walked the last round.
     pub(crate) fn judgement(&self, machine: &MachineState) -> Judgement {
         let mut situation = self.situation(machine);
-        let last = machine.rounds.values().filter_map(|r| r.closed.as_ref()).max_by_key(|(at, ..)| *at);
+        let last = machine
+            .rounds
+            .values()
+            .filter_map(|r| r.closed.as_ref())
+            .max_by_key(|(at, ..)| *at);
         if let (Some((_, walker, _)), true) = (last, self.person.is_none()) {
             situation.person = *walker;
         }
@@ -100,7 +136,9 @@ impl Desk {
 
     /// Habits of reading quantities.
     pub(crate) fn reading(&self) -> quantity::Habits {
-        quantity::Habits { decimal_comma: self.view.habits.decimal_comma }
+        quantity::Habits {
+            decimal_comma: self.view.habits.decimal_comma,
+        }
     }
 
     /// What these entries are written on.
@@ -131,9 +169,18 @@ impl Desk {
         let p = self.page();
         let mut intro = vec![p.t(&format!("{}.next", refusal.key()))];
         if let Refusal::MayNot(deed) = refusal {
-            intro.insert(0, p.t1("error-may-not-deed", "deed", &p.t(&format!("deed-{deed}"))));
+            intro.insert(
+                0,
+                p.t1("error-may-not-deed", "deed", &p.t(&format!("deed-{deed}"))),
+            );
         }
-        let page = LinesPage { title: p.t(refusal.key()), intro, sections: Vec::<Section>::new(), button: Some((p.home(), p.t("trail-yard"))), p };
+        let page = LinesPage {
+            title: p.t(refusal.key()),
+            intro,
+            sections: Vec::<Section>::new(),
+            button: Some((p.home(), p.t("trail-yard"))),
+            p,
+        };
         match page.render() {
             Ok(html) => (refusal.status(), Html(html)).into_response(),
             Err(_) => refusal.clone().into_response(),

@@ -31,17 +31,54 @@ impl Page {
         self.words.say(key, &[(name, Arg::from(value))])
     }
     /// A sentence with two arguments.
-    pub(crate) fn t2(&self, key: &str, a: &str, x: impl ToString, b: &str, y: impl ToString) -> String {
-        self.words.say(key, &[(a, Arg::from(x.to_string())), (b, Arg::from(y.to_string()))])
+    pub(crate) fn t2(
+        &self,
+        key: &str,
+        a: &str,
+        x: impl ToString,
+        b: &str,
+        y: impl ToString,
+    ) -> String {
+        self.words.say(
+            key,
+            &[(a, Arg::from(x.to_string())), (b, Arg::from(y.to_string()))],
+        )
     }
     /// A sentence with four arguments.
-    #[expect(clippy::too_many_arguments, reason = "templates name each argument beside its value")]
-    pub(crate) fn t4(&self, key: &str, a: &str, w: impl ToString, b: &str, x: impl ToString, c: &str, y: impl ToString, d: &str, z: impl ToString) -> String {
+    #[expect(
+        clippy::too_many_arguments,
+        reason = "templates name each argument beside its value"
+    )]
+    pub(crate) fn t4(
+        &self,
+        key: &str,
+        a: &str,
+        w: impl ToString,
+        b: &str,
+        x: impl ToString,
+        c: &str,
+        y: impl ToString,
+        d: &str,
+        z: impl ToString,
+    ) -> String {
         let text = |v: String| Arg::from(v);
-        self.words.say(key, &[(a, text(w.to_string())), (b, text(x.to_string())), (c, text(y.to_string())), (d, text(z.to_string()))])
+        self.words.say(
+            key,
+            &[
+                (a, text(w.to_string())),
+                (b, text(x.to_string())),
+                (c, text(y.to_string())),
+                (d, text(z.to_string())),
+            ],
+        )
     }
     /// A sentence with a count, for plural forms.
-    pub(crate) fn tn(&self, key: &str, name: &str, count: impl std::borrow::Borrow<usize>) -> String {
+    pub(crate) fn tn(
+        &self,
+        key: &str,
+        name: &str,
+        count: impl std::borrow::Borrow<usize>,
+    ) -> String {
         self.words.say(key, &[(name, Arg::from(*count.borrow()))])
     }
     /// Address of the yard.
@@ -54,7 +91,7 @@ impl Page {
     }
     /// Language of the page.
     pub(crate) fn lang(&self) -> &str {
-        "en-GB"
+        self.words.language()
     }
     /// The time in the corner.
     pub(crate) fn clock(&self) -> &str {

@@ -73,17 +73,70 @@ impl Place {
     }
 
     pub fn speaking(words: Words) -> Self {
-        let clock = Arc::new(Clock { now: Mutex::new("2026-03-02T07:00:00Z".parse().unwrap()), drawn: AtomicU64::new(1) });
-        let yard = Store::open_memory().create_yard("Invented yard", clock.as_ref()).unwrap();
-        let [steward, deputy, operator, learner, visitor] = ["Odalys", "Bram", "Tamsin", "Jory", "Vesna"].map(|name| person(&yard, name, clock.as_ref()));
-        let app = Arc::new(App::new(yard.clone(), Arc::new(words), clock.clone(), "http://yard.lan".to_owned()));
-        let place = Self { router: router(app.clone()), app, clock, steward, deputy, operator, learner, visitor, yard };
-        for (who, role) in [(steward, Role::Steward), (deputy, Role::Deputy), (operator, Role::Operator), (learner, Role::Learner), (visitor, Role::Visitor)] {
-            place.write(steward, None, Said::RoleGiven(RoleGiven { person: who, role: Some(role), machines: vec![] }));
+        let clock = Arc::new(Clock {
+            now: Mutex::new("2026-03-02T07:00:00Z".parse().unwrap()),
+            drawn: AtomicU64::new(1),
+        });
+        let yard = Store::open_memory()
+            .create_yard("Invented yard", clock.as_ref())
+            .unwrap();
+        let [steward, deputy, operator, learner, visitor] =
+            ["Odalys", "Bram", "Tamsin", "Jory", "Vesna"]
+                .map(|name| person(&yard, name, clock.as_ref()));
+        let app = Arc::new(App::new(
+            yard.clone(),
+            Arc::new(words),
+            clock.clone(),
+            "http://yard.lan".to_owned(),
+        ));
+        let place = Self {
+            router: router(app.clone()),
+            app,
+            clock,
+            steward,
+            deputy,
+            operator,
+            learner,
+            visitor,
+            yard,
+        };
+        for (who, role) in [
+            (steward, Role::Steward),
+            (deputy, Role::Deputy),
+            (operator, Role::Operator),
+            (learner, Role::Learner),
+            (visitor, Role::Visitor),
+        ] {
+            place.write(
+                steward,
+                None,
+                Said::RoleGiven(RoleGiven {
+                    person: who,
+                    role: Some(role),
+                    machines: vec![],
+                }),
+            );
         }
-        place.write(steward, Some("marigold"), Said::BookAdopted(BookAdopted { text: BOOK.to_owned(), why: None }));
+        place.write(
+            steward,
+            Some("marigold"),
+            Said::BookAdopted(BookAdopted {
+                text: BOOK.to_owned(),
+                why: None,
+            }),
+        );
         for (who, in_sight) in [(operator, false), (learner, true)] {
-            place.write(steward, Some("marigold"), Said::SignOff(SignOff { person: who, given: true, until: None, limits: None, in_sight }));
+            place.write(
+                steward,
+                Some("marigold"),
+                Said::SignOff(SignOff {
+                    person: who,
+                    given: true,
+                    until: None,
+                    limits: None,
+                    in_sight,
+                }),
+            );
         }
         place
     }
@@ -98,8 +151,19 @@ impl Place {
     pub fn write(&self, by: PersonId, machine: Option<&str>, body: Said) -> EntryId {
         let id = EntryId(fresh_id(self.clock.as_ref()));
         let machine = machine.map(|m| MachineId::new(m).unwrap());
-        let entry = NewEntry { id, yard: self.yard.id(), machine, at: self.clock.now(), by, device: DeviceId("test".to_owned()), counter: 1, body };
-        self.yard.accept(&write_entry(&entry), Delivery::here(self.clock.now())).unwrap();
+        let entry = NewEntry {
+            id,
+            yard: self.yard.id(),
+            machine,
+            at: self.clock.now(),
+            by,
+            device: DeviceId("test".to_owned()),
+            counter: 1,
+            body,
+        };
+        self.yard
+            .accept(&write_entry(&entry), Delivery::here(self.clock.now()))
+            .unwrap();
         id
     }
 
@@ -113,30 +177,65 @@ impl Place {
 
     /// A signed-in browser.
     pub async fn sign_in(&self, who: PersonId) -> String {
-        let got = self.post("", &format!("{}/sign-in", self.home()), &[("person", &who.to_string()), ("pin", PIN)]).await;
+        let got = self
+            .post(
+                "",
+                &format!("{}/sign-in", self.home()),
+                &[("person", &who.to_string()), ("pin", PIN)],
+            )
+            .await;
         assert_eq!(got.status, StatusCode::SEE_OTHER, "{}", got.text);
         got.cookie
     }
 
     pub async fn get(&self, cookie: &str, path: &str) -> Got {
-        let request = Request::get(path).header(header::COOKIE, cookie).body(Body::empty()).unwrap();
+        let request = Request::get(path)
+            .header(header::COOKIE, cookie)
+            .body(Body::empty())
+            .unwrap();
         self.send(request).await
     }
 
     pub async fn post(&self, cookie: &str, path: &str, fields: &[(&str, &str)]) -> Got {
-        let body = fields.iter().map(|(n, v)| format!("{}={}", session::encode(n), session::encode(v))).collect::<Vec<_>>().join("&");
-        let request = Request::post(path).header(header::COOKIE, cookie).header(header::CONTENT_TYPE, "application/x-www-form-urlencoded").body(Body::from(body)).unwrap();
+        let body = fields
+            .iter()
+            .map(|(n, v)| format!("{}={}", session::encode(n), session::encode(v)))
+            .collect::<Vec<_>>()
+            .join("&");
+        let request = Request::post(path)
+            .header(header::COOKIE, cookie)
+            .header(header::CONTENT_TYPE, "application/x-www-form-urlencoded")
+            .body(Body::from(body))
+            .unwrap();
         self.send(request).await
     }
 
     pub async fn send(&self, request: Request<Body>) -> Got {
         let response = self.router.clone().oneshot(request).await.unwrap();
-        let head = |name| response.headers().get(name).map(|v: &axum::http::HeaderValue| v.to_str().unwrap().to_owned()).unwrap_or_default();
+        let head = |name| {
+            response
+                .headers()
+                .get(name)
+                .map(|v: &axum::http::HeaderValue| v.to_str().unwrap().to_owned())
+                .unwrap_or_default()
+        };
         let (to, cookie) = (head(header::LOCATION), head(header::SET_COOKIE));
         let status = response.status();
-        let bytes = response.into_body().collect().await.unwrap().to_bytes().to_vec();
+        let bytes = response
+            .into_body()
+            .collect()
+            .await
+            .unwrap()
+            .to_bytes()
+            .to_vec();
         let cookie = cookie.split(';').next().unwrap_or_default().to_owned();
-        Got { status, to, cookie, text: String::from_utf8_lossy(&bytes).into_owned(), bytes }
+        Got {
+            status,
+            to,
+            cookie,
+            text: String::from_utf8_lossy(&bytes).into_owned(),
+            bytes,
+        }
     }
 }
 
@@ -144,7 +243,16 @@ fn person(yard: &Yard, name: &str, world: &dyn World) -> PersonId {
     let id = PersonId(fresh_id(world));
     // One hash for all: hashing is slow on purpose.
     static HASH: std::sync::OnceLock<String> = std::sync::OnceLock::new();
-    let hash = HASH.get_or_init(|| session::pin_hash(PIN, &yard::world::StillWorld::at(Timestamp::UNIX_EPOCH)).unwrap());
-    yard.keep_person(&Person { id, name: Some(name.to_owned()), pin_hash: Some(hash.clone()), active: true, invented: true }).unwrap();
+    let hash = HASH.get_or_init(|| {
+        session::pin_hash(PIN, &yard::world::StillWorld::at(Timestamp::UNIX_EPOCH)).unwrap()
+    });
+    yard.keep_person(&Person {
+        id,
+        name: Some(name.to_owned()),
+        pin_hash: Some(hash.clone()),
+        active: true,
+        invented: true,
+    })
+    .unwrap();
     id
 }

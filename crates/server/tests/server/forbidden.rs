@@ -7,7 +7,13 @@ use yard::entry::{Body, StandDown};
 #[tokio::test]
 async fn roles_are_kept() {
     let place = Place::new();
-    let stood_down = place.write(place.operator, Some("marigold"), Body::StandDown(StandDown { why: "knock in the engine".to_owned() }));
+    let stood_down = place.write(
+        place.operator,
+        Some("marigold"),
+        Body::StandDown(StandDown {
+            why: "knock in the engine".to_owned(),
+        }),
+    );
     let m = place.machine();
     let h = place.home();
     let release = format!("{m}/finding/{stood_down}/release");
@@ -15,14 +21,32 @@ async fn roles_are_kept() {
     // Path, fields, least role that may: 0 visitor … 4 steward.
     let deeds: Vec<(String, Vec<(&str, &str)>, usize)> = vec![
         (format!("{m}/stand-down"), vec![("why", "smoke")], 1),
-        (format!("{m}/fault"), vec![("what", "lamp"), ("severity", "note")], 1),
+        (
+            format!("{m}/fault"),
+            vec![("what", "lamp"), ("severity", "note")],
+            1,
+        ),
         (format!("{m}/note"), vec![("text", "hello")], 1),
         (mend, vec![("what", "bolt")], 2),
         (release, vec![("mended", "seen")], 3),
-        (format!("{m}/permit"), vec![("who", "x"), ("far", "40 m"), ("hours", "2")], 3),
-        (format!("{h}/people"), vec![("name", "New"), ("role", "visitor"), ("pin", "4711")], 4),
+        (
+            format!("{m}/permit"),
+            vec![("who", "x"), ("far", "40 m"), ("hours", "2")],
+            3,
+        ),
+        (
+            format!("{h}/people"),
+            vec![("name", "New"), ("role", "visitor"), ("pin", "4711")],
+            4,
+        ),
     ];
-    let people = [place.visitor, place.learner, place.operator, place.deputy, place.steward];
+    let people = [
+        place.visitor,
+        place.learner,
+        place.operator,
+        place.deputy,
+        place.steward,
+    ];
     for (path, fields, least) in &deeds {
         for (rank, who) in people.iter().enumerate() {
             let cookie = place.sign_in(*who).await;
@@ -33,7 +57,12 @@ async fn roles_are_kept() {
                 assert_eq!(got.status, StatusCode::FORBIDDEN, "{path} by {rank}");
                 assert_eq!(before, after, "{path} by {rank}");
             } else {
-                assert!(got.status.is_redirection() || got.status.is_success(), "{path} by {rank}: {} {}", got.status, got.text);
+                assert!(
+                    got.status.is_redirection() || got.status.is_success(),
+                    "{path} by {rank}: {} {}",
+                    got.status,
+                    got.text
+                );
             }
         }
         let got = place.post("", path, fields).await;

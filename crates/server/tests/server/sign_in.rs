@@ -9,15 +9,21 @@ async fn a_wrong_pin_says_so_and_five_of_them_wait() {
     let path = format!("{}/sign-in", place.home());
     let who = place.operator.to_string();
     for _ in 0..5 {
-        let got = place.post("", &path, &[("person", &who), ("pin", "0000")]).await;
+        let got = place
+            .post("", &path, &[("person", &who), ("pin", "0000")])
+            .await;
         assert_eq!(got.status, StatusCode::OK);
         assert!(got.text.contains("not the right one"), "{}", got.text);
         assert!(got.cookie.is_empty());
     }
-    let got = place.post("", &path, &[("person", &who), ("pin", PIN)]).await;
+    let got = place
+        .post("", &path, &[("person", &who), ("pin", PIN)])
+        .await;
     assert_eq!(got.status, StatusCode::TOO_MANY_REQUESTS);
     place.later(11);
-    let got = place.post("", &path, &[("person", &who), ("pin", PIN)]).await;
+    let got = place
+        .post("", &path, &[("person", &who), ("pin", PIN)])
+        .await;
     assert_eq!(got.status, StatusCode::SEE_OTHER);
 }
 
@@ -28,12 +34,27 @@ async fn signing_in_goes_back_to_where_one_was_and_out_again() {
     let got = place.get("", &round).await;
     assert_eq!(got.status, StatusCode::SEE_OTHER);
     assert!(got.to.contains("/sign-in?back="), "{}", got.to);
-    let got = place.post("", &format!("{}/sign-in", place.home()), &[("person", &place.operator.to_string()), ("pin", PIN), ("back", &round)]).await;
+    let got = place
+        .post(
+            "",
+            &format!("{}/sign-in", place.home()),
+            &[
+                ("person", &place.operator.to_string()),
+                ("pin", PIN),
+                ("back", &round),
+            ],
+        )
+        .await;
     assert_eq!(got.to, round);
     let cookie = got.cookie;
     assert_eq!(place.get(&cookie, &round).await.status, StatusCode::OK);
-    place.post(&cookie, &format!("{}/sign-out", place.home()), &[]).await;
-    assert_eq!(place.get(&cookie, &round).await.status, StatusCode::SEE_OTHER);
+    place
+        .post(&cookie, &format!("{}/sign-out", place.home()), &[])
+        .await;
+    assert_eq!(
+        place.get(&cookie, &round).await.status,
+        StatusCode::SEE_OTHER
+    );
 }
 
 #[tokio::test]

@@ -61,15 +61,25 @@ pub(crate) fn change(desk: &Desk, machine: &str, typed: &Typed, text: String) ->
     let (id, state, book) = desk.machine_and_book(machine)?;
     let p = desk.page();
     let reading = read(&text, &desk.reading());
-    let mut troubles: Vec<String> = reading.troubles.iter().map(|t| p.words.diagnostic(t, "book", &text)).collect();
+    let mut troubles: Vec<String> = reading
+        .troubles
+        .iter()
+        .map(|t| p.words.diagnostic(t, "book", &text))
+        .collect();
     let same_machine = reading.book.as_ref().is_none_or(|b| b.machine.id == id);
     if !same_machine {
         troubles.push(p.t1("book-other-machine", "id", id.as_str()));
     }
     let sound = reading.book.is_some() && same_machine;
     if typed.field("do") == "adopt" && sound {
-        let why = Some(typed.field("why")).filter(|w| !w.is_empty()).map(str::to_owned);
-        accept::keep(desk, Some(&id), Body::BookAdopted(BookAdopted { text, why }))?;
+        let why = Some(typed.field("why"))
+            .filter(|w| !w.is_empty())
+            .map(str::to_owned);
+        accept::keep(
+            desk,
+            Some(&id),
+            Body::BookAdopted(BookAdopted { text, why }),
+        )?;
         return go(&format!("/y/{}/m/{id}/book", desk.app.tag()));
     }
     if troubles.is_empty() {
@@ -82,9 +92,18 @@ pub(crate) fn change(desk: &Desk, machine: &str, typed: &Typed, text: String) ->
 pub(crate) fn accept_gap(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     desk.may(Deed::AdoptBook)?;
     let (id, _, book) = desk.machine_and_book(machine)?;
-    let known = gaps(book).into_iter().any(|g| g.id == typed.field("gap") && !g.bears_on_safety);
+    let known = gaps(book)
+        .into_iter()
+        .any(|g| g.id == typed.field("gap") && !g.bears_on_safety);
     if known && !typed.field("why").is_empty() {
-        accept::keep(desk, Some(&id), Body::GapAccepted(GapAccepted { gap: typed.field("gap").to_owned(), why: typed.field("why").to_owned() }))?;
+        accept::keep(
+            desk,
+            Some(&id),
+            Body::GapAccepted(GapAccepted {
+                gap: typed.field("gap").to_owned(),
+                why: typed.field("why").to_owned(),
+            }),
+        )?;
     }
     go(&format!("/y/{}/m/{id}/book", desk.app.tag()))
 }
@@ -93,14 +112,41 @@ pub(crate) fn accept_gap(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
 pub(crate) fn text_in_force(desk: &Desk, state: &MachineState) -> String {
     let revision = state.book().map(|b| b.revision);
     let entry = desk.view.entries.iter().find(|e| Some(e.id) == revision);
-    entry.and_then(|e| if let Body::BookAdopted(adopted) = &e.body { Some(adopted.text.clone()) } else { None }).unwrap_or_default()
+    entry
+        .and_then(|e| {
+            if let Body::BookAdopted(adopted) = &e.body {
+                Some(adopted.text.clone())
+            } else {
+                None
+            }
+        })
+        .unwrap_or_default()
 }
 
-fn render(desk: &Desk, id: &MachineId, state: &MachineState, book: &Book, text: String, why: &str, troubles: Vec<String>) -> Answer {
+fn render(
+    desk: &Desk,
+    id: &MachineId,
+    state: &MachineState,
+    book: &Book,
+    text: String,
+    why: &str,
+    troubles: Vec<String>,
+) -> Answer {
     let p = desk.page();
     let names = crate::names::names(desk, state);
     let adopted = state.book().map(|b| (b.since, b.by));
-    let revision = adopted.map(|(since, by)| p.words.say("book-adopted-by", &[("when", Arg::from(p.words.moment(since, desk.now, &desk.zone))), ("name", desk.view.name(by).into())]));
+    let revision = adopted.map(|(since, by)| {
+        p.words.say(
+            "book-adopted-by",
+            &[
+                (
+                    "when",
+                    Arg::from(p.words.moment(since, desk.now, &desk.zone)),
+                ),
+                ("name", desk.view.name(by).into()),
+            ],
+        )
+    });
     page(&BookPage {
         machine: book.machine.name.clone(),
         here: format!("{}/m/{id}", p.home()),
@@ -114,13 +160,28 @@ fn render(desk: &Desk, id: &MachineId, state: &MachineState, book: &Book, text: 
     })
 }
 
-fn gap_lines(p: &Page, book: &Book, state: &MachineState, names: &dyn words::Names) -> Vec<GapLine> {
+fn gap_lines(
+    p: &Page,
+    book: &Book,
+    state: &MachineState,
+    names: &dyn words::Names,
+) -> Vec<GapLine> {
     gaps(book)
         .into_iter()
         .map(|gap| {
             let told = p.words.gap(&gap, names);
-            let accepted = if state.accepted_gaps.contains_key(&gap.id) { p.t("gap-accepted") } else { String::new() };
-            GapLine { what: told.what, unlock: told.next, accepted, acceptable: !gap.bears_on_safety, id: gap.id }
+            let accepted = if state.accepted_gaps.contains_key(&gap.id) {
+                p.t("gap-accepted")
+            } else {
+                String::new()
+            };
+            GapLine {
+                what: told.what,
+                unlock: told.next,
+                accepted,
+                acceptable: !gap.bears_on_safety,
+                id: gap.id,
+            }
         })
         .collect()
 }

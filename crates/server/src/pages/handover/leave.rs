@@ -62,32 +62,73 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     }
     let mut steps = Vec::new();
     for step in &book.rest {
-        let note = Some(typed.get("n", step.id.as_str())).filter(|n| !n.is_empty()).map(str::to_owned);
+        let note = Some(typed.get("n", step.id.as_str()))
+            .filter(|n| !n.is_empty())
+            .map(str::to_owned);
         match RestState::from_code(typed.get("s", step.id.as_str())) {
-            Some(state) => steps.push(RestAnswer { step: step.id.clone(), state, note }),
-            None => asked.push(Asked { what: p.t1("ask-rest-step", "step", &step.what), hint: p.t("ask-rest-step.next") }),
+            Some(state) => steps.push(RestAnswer {
+                step: step.id.clone(),
+                state,
+                note,
+            }),
+            None => asked.push(Asked {
+                what: p.t1("ask-rest-step", "step", &step.what),
+                hint: p.t("ask-rest-step.next"),
+            }),
         }
     }
     let hours = form::hours(&p, typed.field("hours"), &desk.reading()).unwrap_or_else(|told| {
         asked.push(told);
         None
     });
-    let (Some(engine), true) = (engine, asked.is_empty()) else { return render(desk, machine, state, book, typed, asked) };
-    let next = Some(typed.field("next")).filter(|n| !n.is_empty()).map(str::to_owned);
-    let revision = state.book().map(|b| b.revision).ok_or(crate::refusal::Refusal::NotFound)?;
-    accept::keep(desk, Some(&id), Body::Handover(entry::Handover { book: revision, hours, engine, steps, next }))?;
+    let (Some(engine), true) = (engine, asked.is_empty()) else {
+        return render(desk, machine, state, book, typed, asked);
+    };
+    let next = Some(typed.field("next"))
+        .filter(|n| !n.is_empty())
+        .map(str::to_owned);
+    let revision = state
+        .book()
+        .map(|b| b.revision)
+        .ok_or(crate::refusal::Refusal::NotFound)?;
+    accept::keep(
+        desk,
+        Some(&id),
+        Body::Handover(entry::Handover {
+            book: revision,
+            hours,
+            engine,
+            steps,
+            next,
+        }),
+    )?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
 }
 
-fn render(desk: &Desk, machine: &str, state: &MachineState, book: &Book, typed: &Typed, asked: Vec<Asked>) -> Answer {
+fn render(
+    desk: &Desk,
+    machine: &str,
+    state: &MachineState,
+    book: &Book,
+    typed: &Typed,
+    asked: Vec<Asked>,
+) -> Answer {
     let p = desk.page();
-    let engines = choices::<EngineLeft>(&p, "left", typed.field("engine")).into_iter().filter(|c| c.code != "not-said").collect();
+    let engines = choices::<EngineLeft>(&p, "left", typed.field("engine"))
+        .into_iter()
+        .filter(|c| c.code != "not-said")
+        .collect();
     page(&HandoverPage {
         machine: book.machine.name.clone(),
         here: format!("{}/m/{machine}", p.home()),
         asked,
         engines,
-        steps: book.rest.iter().enumerate().map(|(i, s)| step(&p, i + 1, s, typed)).collect(),
+        steps: book
+            .rest
+            .iter()
+            .enumerate()
+            .map(|(i, s)| step(&p, i + 1, s, typed))
+            .collect(),
         hours_last: hours_last(&p, state),
         hours_typed: typed.field("hours").to_owned(),
         next: typed.field("next").to_owned(),
@@ -104,7 +145,10 @@ fn step(p: &Page, number: usize, step: &RestStep, typed: &Typed) -> Step {
         what: step.what.clone(),
         proof: step.proof.clone().unwrap_or_default(),
         to_dig: step.to_dig.clone().unwrap_or_default(),
-        choices: choices::<RestState>(p, "rest", typed.get("s", id)).into_iter().filter(fits).collect(),
+        choices: choices::<RestState>(p, "rest", typed.get("s", id))
+            .into_iter()
+            .filter(fits)
+            .collect(),
         note: typed.get("n", id).to_owned(),
         id: id.to_owned(),
     }

@@ -18,7 +18,11 @@ use yard::{
 
 fn find<'a>(desk: &'a Desk, entry: &str) -> Result<&'a Entry, Refusal> {
     let id: EntryId = entry.parse().map_err(|_| Refusal::NotFound)?;
-    desk.view.entries.iter().find(|e| e.id == id).ok_or(Refusal::NotFound)
+    desk.view
+        .entries
+        .iter()
+        .find(|e| e.id == id)
+        .ok_or(Refusal::NotFound)
 }
 
 /// Shows what will be voided.
@@ -33,26 +37,52 @@ pub(crate) fn keep(desk: &Desk, entry: &str, typed: &Typed) -> Answer {
     if why.is_empty() {
         return render(desk, entry, true);
     }
-    accept::keep(desk, found.machine.as_ref(), Body::Correction(Correction { of: found.id, instead: None, why: why.to_owned() }))?;
+    accept::keep(
+        desk,
+        found.machine.as_ref(),
+        Body::Correction(Correction {
+            of: found.id,
+            instead: None,
+            why: why.to_owned(),
+        }),
+    )?;
     go(&format!("/y/{}/journal", desk.app.tag()))
 }
 
 fn render(desk: &Desk, entry: &str, empty: bool) -> Answer {
     let by = desk.signed_in()?;
     let found = find(desk, entry)?;
-    let probe = Body::Correction(Correction { of: found.id, instead: None, why: String::new() });
+    let probe = Body::Correction(Correction {
+        of: found.id,
+        instead: None,
+        why: String::new(),
+    });
     desk.may(accept::deed_of(&probe, by, &desk.view))?;
     let p = desk.page();
     let blank = MachineState::default();
-    let state = found.machine.as_ref().and_then(|id| desk.view.machines.get(id)).unwrap_or(&blank);
+    let state = found
+        .machine
+        .as_ref()
+        .and_then(|id| desk.view.machines.get(id))
+        .unwrap_or(&blank);
     let form = ShortForm {
         title: p.t("correct-title"),
-        machine: state.book().map(|b| b.book.machine.name.clone()).unwrap_or_default(),
+        machine: state
+            .book()
+            .map(|b| b.book.machine.name.clone())
+            .unwrap_or_default(),
         here: p.home(),
         stop: None,
         cautions: Vec::new(),
-        lines: vec![p.words.entry(&found.body, &names::names(desk, state)), p.t("correct-intro")],
-        asked: if empty { vec![form::asked(&p, "ask-empty")] } else { Vec::new() },
+        lines: vec![
+            p.words.entry(&found.body, &names::names(desk, state)),
+            p.t("correct-intro"),
+        ],
+        asked: if empty {
+            vec![form::asked(&p, "ask-empty")]
+        } else {
+            Vec::new()
+        },
         action: format!("{}/correct/{}", p.home(), found.id),
         fields: vec![Field::long(&p, "correct-why", "why", "")],
         button: p.t("correct-do"),

@@ -36,13 +36,26 @@ struct Line {
 pub(crate) fn show(desk: &Desk) -> Answer {
     desk.may(Deed::Settle)?;
     let p = desk.page();
-    let all = desk.view.machines.values().flat_map(|m| m.asked().map(move |q| (m, q)));
+    let all = desk
+        .view
+        .machines
+        .values()
+        .flat_map(|m| m.asked().map(move |q| (m, q)));
     let questions = all.map(|(machine, question)| {
-        let meter = matches!(question.asks, Asks::MeterFell { .. } | Asks::MeterJumped { .. });
+        let meter = matches!(
+            question.asks,
+            Asks::MeterFell { .. } | Asks::MeterJumped { .. }
+        );
         Line {
             entry: question.entry,
-            machine: machine.book().map(|b| b.book.machine.name.clone()).unwrap_or_default(),
-            asks: p.words.question(question, &names::names(desk, machine)).what,
+            machine: machine
+                .book()
+                .map(|b| b.book.machine.name.clone())
+                .unwrap_or_default(),
+            asks: p
+                .words
+                .question(question, &names::names(desk, machine))
+                .what,
             when: p.words.moment(question.at, desk.now, &desk.zone),
             choices: choices(&p, question),
             unmetered: meter,
@@ -58,15 +71,30 @@ fn choices(p: &Page, question: &Question) -> Vec<Choice> {
         Asks::MeterJumped { .. } => &["wrong", "right", "replaced"],
         _ => &["answered"],
     };
-    codes.iter().map(|code| Choice { code: (*code).to_owned(), word: p.t(&format!("settle-{code}")), chosen: codes.len() == 1 }).collect()
+    codes
+        .iter()
+        .map(|code| Choice {
+            code: (*code).to_owned(),
+            word: p.t(&format!("settle-{code}")),
+            chosen: codes.len() == 1,
+        })
+        .collect()
 }
 
 /// Settles one.
 pub(crate) fn settle(desk: &Desk, entry: &str, typed: &Typed) -> Answer {
     desk.may(Deed::Settle)?;
     let about: EntryId = entry.parse().map_err(|_| Refusal::NotFound)?;
-    let machine: MachineId = desk.view.machines.iter().find(|(_, m)| m.asked().any(|q| q.entry == about)).map(|(id, _)| id.clone()).ok_or(Refusal::NotFound)?;
-    let unmetered = form::hours(&desk.page(), typed.field("unmetered"), &desk.reading()).ok().flatten();
+    let machine: MachineId = desk
+        .view
+        .machines
+        .iter()
+        .find(|(_, m)| m.asked().any(|q| q.entry == about))
+        .map(|(id, _)| id.clone())
+        .ok_or(Refusal::NotFound)?;
+    let unmetered = form::hours(&desk.page(), typed.field("unmetered"), &desk.reading())
+        .ok()
+        .flatten();
     let says = match typed.field("says") {
         "wrong" => RulingSays::ReadingWrong,
         "right" => RulingSays::ReadingRight,
@@ -75,6 +103,14 @@ pub(crate) fn settle(desk: &Desk, entry: &str, typed: &Typed) -> Answer {
         "answered" => RulingSays::Answered,
         _ => return go(&format!("/y/{}/questions", desk.app.tag())),
     };
-    accept::keep(desk, Some(&machine), Body::Ruling(Ruling { about, says, why: typed.field("why").to_owned() }))?;
+    accept::keep(
+        desk,
+        Some(&machine),
+        Body::Ruling(Ruling {
+            about,
+            says,
+            why: typed.field("why").to_owned(),
+        }),
+    )?;
     go(&format!("/y/{}/questions", desk.app.tag()))
 }

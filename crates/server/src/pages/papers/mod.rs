@@ -10,29 +10,62 @@ use papers::{PaperSize, Sheet};
 use yard::{entry::RoundPurpose, id::FaultRef, walkround::plan_round};
 
 /// Makes one paper of a machine. `kind`: `round-sheet`, `greasing-chart`, `stand-down-tag`, `due-strip`.
-pub(crate) fn show(desk: &Desk, machine: &str, file: &str, size: &str, finding: Option<&str>) -> Answer {
+pub(crate) fn show(
+    desk: &Desk,
+    machine: &str,
+    file: &str,
+    size: &str,
+    finding: Option<&str>,
+) -> Answer {
     let (id, state, book) = desk.machine_and_book(machine)?;
     let kind = file.strip_suffix(".pdf").ok_or(Refusal::NotFound)?;
-    let size = if size == "letter" { PaperSize::Letter } else { PaperSize::A4 };
+    let size = if size == "letter" {
+        PaperSize::Letter
+    } else {
+        PaperSize::A4
+    };
     let address = format!("{}/y/{}/m/{id}", desk.app.address, desk.app.tag());
-    let sheet = Sheet { words: &desk.app.words, book, size, now: desk.now, zone: &desk.zone, since: state.book().map(|b| b.since), address: &address };
+    let sheet = Sheet {
+        words: &desk.app.words,
+        book,
+        size,
+        now: desk.now,
+        zone: &desk.zone,
+        since: state.book().map(|b| b.since),
+        address: &address,
+    };
     let situation = desk.situation(state);
     let names = names::names(desk, state);
     let made = match kind {
         "round-sheet" => {
-            let plan = plan_round(&situation, RoundPurpose::Start, None).ok_or(Refusal::NotFound)?;
+            let plan =
+                plan_round(&situation, RoundPurpose::Start, None).ok_or(Refusal::NotFound)?;
             papers::round_sheet(&sheet, &plan)
         }
         "greasing-chart" => papers::greasing_chart(&sheet, desk.view.habits.gun_grams),
         "stand-down-tag" => {
-            let finding: FaultRef = finding.and_then(|f| f.parse().ok()).ok_or(Refusal::NotFound)?;
+            let finding: FaultRef = finding
+                .and_then(|f| f.parse().ok())
+                .ok_or(Refusal::NotFound)?;
             let found = state.findings.get(&finding).ok_or(Refusal::NotFound)?;
-            papers::stand_down_tag(&sheet, found, &desk.app.words.found(found, &names), &desk.view.name(found.by))
+            papers::stand_down_tag(
+                &sheet,
+                found,
+                &desk.app.words.found(found, &names),
+                &desk.view.name(found.by),
+            )
         }
         "due-strip" => papers::due_strip(&sheet, &yard::upkeep::next_due(&situation), &names),
         _ => return Err(Refusal::NotFound),
     };
     let bytes = made.map_err(|e| Refusal::Ours(e.to_string()))?;
     let name = format!("inline; filename=\"{id}-{kind}.pdf\"");
-    Ok(([(header::CONTENT_TYPE, "application/pdf".to_owned()), (header::CONTENT_DISPOSITION, name)], bytes).into_response())
+    Ok((
+        [
+            (header::CONTENT_TYPE, "application/pdf".to_owned()),
+            (header::CONTENT_DISPOSITION, name),
+        ],
+        bytes,
+    )
+        .into_response())
 }

@@ -23,11 +23,19 @@ struct FirstPage {
 pub(crate) fn show(desk: &Desk, token: &str) -> Answer {
     let person = holder(desk, token)?;
     let p = desk.page();
-    page(&FirstPage { asked: String::new(), name: desk.view.name(person), p })
+    page(&FirstPage {
+        asked: String::new(),
+        name: desk.view.name(person),
+        p,
+    })
 }
 
 /// Sets the PIN and uses the link up.
-pub(crate) fn keep(desk: &Desk, token: &str, typed: &Typed) -> Result<Result<PersonId, axum::response::Response>, Refusal> {
+pub(crate) fn keep(
+    desk: &Desk,
+    token: &str,
+    typed: &Typed,
+) -> Result<Result<PersonId, axum::response::Response>, Refusal> {
     let person = holder(desk, token)?;
     let p = desk.page();
     let (pin, again) = (typed.field("pin"), typed.field("again"));
@@ -37,10 +45,18 @@ pub(crate) fn keep(desk: &Desk, token: &str, typed: &Typed) -> Result<Result<Per
         (pin != again).then(|| p.t("pin-not-the-same"))
     };
     if let Some(asked) = asked {
-        return page(&FirstPage { asked, name: desk.view.name(person), p }).map(Err);
+        return page(&FirstPage {
+            asked,
+            name: desk.view.name(person),
+            p,
+        })
+        .map(Err);
     }
     let hash = session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?;
-    if !matches!(desk.app.yard.use_link(&session::hash(token), desk.now)?, LinkUse::Opens(_)) {
+    if !matches!(
+        desk.app.yard.use_link(&session::hash(token), desk.now)?,
+        LinkUse::Opens(_)
+    ) {
         return Err(Refusal::NotFound);
     }
     session::set_pin(&desk.app.yard, person, hash)?;
@@ -51,5 +67,7 @@ pub(crate) fn keep(desk: &Desk, token: &str, typed: &Typed) -> Result<Result<Per
 fn holder(desk: &Desk, token: &str) -> Result<PersonId, Refusal> {
     let link = desk.app.yard.link(&session::hash(token))?;
     let good = link.filter(|link| link.used.is_none() && link.expires > desk.now);
-    good.and_then(|link| link.person).map(PersonId).ok_or(Refusal::NotFound)
+    good.and_then(|link| link.person)
+        .map(PersonId)
+        .ok_or(Refusal::NotFound)
 }

@@ -56,11 +56,27 @@ pub(crate) fn add(desk: &Desk, typed: &Typed) -> Answer {
         asked.push(p.t("ask-person-role"));
     }
     asked.extend(session::pin_trouble(pin).map(|key| p.t(key)));
-    let (Some(role), true) = (role, asked.is_empty()) else { return render(desk, asked) };
+    let (Some(role), true) = (role, asked.is_empty()) else {
+        return render(desk, asked);
+    };
     let id = PersonId(desk.new_id().0);
     let pin_hash = Some(session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?);
-    desk.app.yard.keep_person(&store::Person { id, name: Some(name.to_owned()), pin_hash, active: true, invented: false })?;
-    accept::keep(desk, None, Body::RoleGiven(RoleGiven { person: id, role: Some(role), machines: Vec::new() }))?;
+    desk.app.yard.keep_person(&store::Person {
+        id,
+        name: Some(name.to_owned()),
+        pin_hash,
+        active: true,
+        invented: false,
+    })?;
+    accept::keep(
+        desk,
+        None,
+        Body::RoleGiven(RoleGiven {
+            person: id,
+            role: Some(role),
+            machines: Vec::new(),
+        }),
+    )?;
     go(&format!("/y/{}/people", desk.app.tag()))
 }
 
@@ -77,25 +93,52 @@ pub(crate) fn change(desk: &Desk, person: &str, typed: &Typed) -> Answer {
         if let Some(key) = session::pin_trouble(pin) {
             return render(desk, vec![p.t(key)]);
         }
-        session::set_pin(&desk.app.yard, id, session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?)?;
+        session::set_pin(
+            &desk.app.yard,
+            id,
+            session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?,
+        )?;
     }
-    if let Some(role) = Role::from_code(typed.field("role")).filter(|role| *role != desk.view.yard.role_at(id, desk.now)) {
+    if let Some(role) = Role::from_code(typed.field("role"))
+        .filter(|role| *role != desk.view.yard.role_at(id, desk.now))
+    {
         // A yard without a steward could release nothing any more.
         if id == steward && role != Role::Steward && stewards(desk) < 2 {
             return render(desk, vec![p.t("ask-last-steward")]);
         }
-        accept::keep(desk, None, Body::RoleGiven(RoleGiven { person: id, role: Some(role), machines: Vec::new() }))?;
+        accept::keep(
+            desk,
+            None,
+            Body::RoleGiven(RoleGiven {
+                person: id,
+                role: Some(role),
+                machines: Vec::new(),
+            }),
+        )?;
     }
     go(&format!("/y/{}/people", desk.app.tag()))
 }
 
 fn stewards(desk: &Desk) -> usize {
-    desk.view.yard.people.values().filter(|s| s.role_at(desk.now) == Role::Steward).count()
+    desk.view
+        .yard
+        .people
+        .values()
+        .filter(|s| s.role_at(desk.now) == Role::Steward)
+        .count()
 }
 
 fn role_choices(p: &Page, chosen: Option<Role>) -> Vec<Choice> {
     let word = |role: &Role| capital(&p.t(&format!("role-{}", role.code())));
-    ROLES.iter().rev().map(|role| Choice { code: role.code().to_owned(), word: word(role), chosen: Some(*role) == chosen }).collect()
+    ROLES
+        .iter()
+        .rev()
+        .map(|role| Choice {
+            code: role.code().to_owned(),
+            word: word(role),
+            chosen: Some(*role) == chosen,
+        })
+        .collect()
 }
 
 fn render(desk: &Desk, asked: Vec<String>) -> Answer {
@@ -107,21 +150,50 @@ fn render(desk: &Desk, asked: Vec<String>) -> Answer {
         .iter()
         .map(|(id, name)| {
             let role = desk.view.yard.role_at(*id, desk.now);
-            Line { id: *id, name: name.clone(), role: p.t(&format!("role-{}", role.code())), signed: signed(desk, *id), roles: role_choices(&p, Some(role)) }
+            Line {
+                id: *id,
+                name: name.clone(),
+                role: p.t(&format!("role-{}", role.code())),
+                signed: signed(desk, *id),
+                roles: role_choices(&p, Some(role)),
+            }
         })
         .collect();
     people.sort_by(|a, b| a.name.cmp(&b.name));
     let table = DEEDS.iter().map(|deed| {
-        let cells = ROLES.iter().map(|role| p.t(if may(*role, *deed) { "permissions-yes" } else { "permissions-no" }));
+        let cells = ROLES.iter().map(|role| {
+            p.t(if may(*role, *deed) {
+                "permissions-yes"
+            } else {
+                "permissions-no"
+            })
+        });
         (p.t(&format!("deed-{}", deed.code())), cells.collect())
     });
     let table = table.collect();
-    let role_words = ROLES.iter().map(|role| p.t(&format!("role-{}", role.code()))).collect();
-    page(&PeoplePage { asked, people, roles: role_choices(&p, None), role_words, table, p })
+    let role_words = ROLES
+        .iter()
+        .map(|role| p.t(&format!("role-{}", role.code())))
+        .collect();
+    page(&PeoplePage {
+        asked,
+        people,
+        roles: role_choices(&p, None),
+        role_words,
+        table,
+        p,
+    })
 }
 
 /// Machines somebody is signed off on.
 fn signed(desk: &Desk, person: PersonId) -> String {
-    let on = desk.view.machines.values().filter(|m| m.sign_offs.contains_key(&person)).filter_map(|m| m.book());
-    on.map(|b| b.book.machine.name.clone()).collect::<Vec<_>>().join(", ")
+    let on = desk
+        .view
+        .machines
+        .values()
+        .filter(|m| m.sign_offs.contains_key(&person))
+        .filter_map(|m| m.book());
+    on.map(|b| b.book.machine.name.clone())
+        .collect::<Vec<_>>()
+        .join(", ")
 }

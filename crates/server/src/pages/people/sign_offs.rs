@@ -42,7 +42,13 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     desk.may(Deed::SignOff)?;
     let (id, ..) = desk.machine(machine)?;
     let p = desk.page();
-    let person = typed.field("person").parse().ok().map(PersonId).filter(|who| desk.view.names.contains_key(who)).ok_or(Refusal::BadRequest("person"))?;
+    let person = typed
+        .field("person")
+        .parse()
+        .ok()
+        .map(PersonId)
+        .filter(|who| desk.view.names.contains_key(who))
+        .ok_or(Refusal::BadRequest("person"))?;
     let until = match typed.field("until") {
         "" => None,
         text => match text.parse() {
@@ -56,8 +62,20 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         "withdrawn" => (false, false),
         _ => return render(desk, machine, vec![p.t("ask-sign-off")]),
     };
-    let limits = Some(typed.field("limits")).filter(|l| !l.is_empty()).map(str::to_owned);
-    accept::keep(desk, Some(&id), Body::SignOff(SignOff { person, given, until, limits, in_sight }))?;
+    let limits = Some(typed.field("limits"))
+        .filter(|l| !l.is_empty())
+        .map(str::to_owned);
+    accept::keep(
+        desk,
+        Some(&id),
+        Body::SignOff(SignOff {
+            person,
+            given,
+            until,
+            limits,
+            in_sight,
+        }),
+    )?;
     go(&format!("/y/{}/m/{id}/sign-offs", desk.app.tag()))
 }
 
@@ -65,19 +83,56 @@ fn render(desk: &Desk, machine: &str, asked: Vec<String>) -> Answer {
     desk.may(Deed::SignOff)?;
     let (id, state, book) = desk.machine_and_book(machine)?;
     let p = desk.page();
-    let needing = desk.view.yard.people.iter().filter(|(_, s)| matches!(s.role_at(desk.now), Role::Operator | Role::Learner));
+    let needing = desk
+        .view
+        .yard
+        .people
+        .iter()
+        .filter(|(_, s)| matches!(s.role_at(desk.now), Role::Operator | Role::Learner));
     let people = needing.map(|(who, s)| {
-        let codes: &[&str] = if s.role_at(desk.now) == Role::Learner { &["in-sight", "withdrawn"] } else { &["alone", "in-sight", "withdrawn"] };
-        let choices = codes.iter().map(|code| Choice { code: (*code).to_owned(), word: p.t(&format!("sign-off-{code}")), chosen: false });
-        Line { id: *who, name: desk.view.name(*who), now: standing(&p, state, *who), choices: choices.collect() }
+        let codes: &[&str] = if s.role_at(desk.now) == Role::Learner {
+            &["in-sight", "withdrawn"]
+        } else {
+            &["alone", "in-sight", "withdrawn"]
+        };
+        let choices = codes.iter().map(|code| Choice {
+            code: (*code).to_owned(),
+            word: p.t(&format!("sign-off-{code}")),
+            chosen: false,
+        });
+        Line {
+            id: *who,
+            name: desk.view.name(*who),
+            now: standing(&p, state, *who),
+            choices: choices.collect(),
+        }
     });
     let people = people.collect();
-    page(&SignOffsPage { machine: book.machine.name.clone(), here: format!("{}/m/{id}", p.home()), asked, people, p })
+    page(&SignOffsPage {
+        machine: book.machine.name.clone(),
+        here: format!("{}/m/{id}", p.home()),
+        asked,
+        people,
+        p,
+    })
 }
 
 fn standing(p: &Page, state: &MachineState, who: PersonId) -> String {
-    let Some(signed) = state.sign_offs.get(&who) else { return p.t("sign-off-none") };
-    let how = p.t(if signed.in_sight { "sign-off-in-sight" } else { "sign-off-alone" });
-    let until = signed.until.map(|date| p.t1("sign-off-until-date", "date", &p.words.date(date))).unwrap_or_default();
-    [how, until, signed.limits.clone().unwrap_or_default()].into_iter().filter(|s| !s.is_empty()).collect::<Vec<_>>().join(" · ")
+    let Some(signed) = state.sign_offs.get(&who) else {
+        return p.t("sign-off-none");
+    };
+    let how = p.t(if signed.in_sight {
+        "sign-off-in-sight"
+    } else {
+        "sign-off-alone"
+    });
+    let until = signed
+        .until
+        .map(|date| p.t1("sign-off-until-date", "date", &p.words.date(date)))
+        .unwrap_or_default();
+    [how, until, signed.limits.clone().unwrap_or_default()]
+        .into_iter()
+        .filter(|s| !s.is_empty())
+        .collect::<Vec<_>>()
+        .join(" · ")
 }

@@ -35,9 +35,20 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     if severity.is_none() {
         asked.push(form::asked(&p, "ask-fault-severity"));
     }
-    let (Some(severity), true) = (severity, asked.is_empty()) else { return render(desk, machine, typed, asked) };
-    let point = PointId::new(typed.field("point")).filter(|id| book.points.iter().any(|q| q.id == *id));
-    accept::keep(desk, Some(&id), Body::Fault(entry::Fault { point, what: what.to_owned(), severity }))?;
+    let (Some(severity), true) = (severity, asked.is_empty()) else {
+        return render(desk, machine, typed, asked);
+    };
+    let point =
+        PointId::new(typed.field("point")).filter(|id| book.points.iter().any(|q| q.id == *id));
+    accept::keep(
+        desk,
+        Some(&id),
+        Body::Fault(entry::Fault {
+            point,
+            what: what.to_owned(),
+            severity,
+        }),
+    )?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
 }
 
@@ -49,8 +60,15 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     form.stop = book.stop.as_ref().map(|s| s.how.clone());
     form.lines = vec![p.t("fault-intro")];
     form.asked = asked;
-    let mut severities: Vec<Choice> = choices::<Severity>(&p, "fault-severity", typed.field("severity"));
+    let mut severities: Vec<Choice> =
+        choices::<Severity>(&p, "fault-severity", typed.field("severity"));
     severities.reverse();
-    form.fields = vec![Field::long(&p, "fault-what", "what", typed.field("what")), Field { one_column: true, ..Field::choice(&p, "fault-severity", "severity", severities) }];
+    form.fields = vec![
+        Field::long(&p, "fault-what", "what", typed.field("what")),
+        Field {
+            one_column: true,
+            ..Field::choice(&p, "fault-severity", "severity", severities)
+        },
+    ];
     form.show()
 }

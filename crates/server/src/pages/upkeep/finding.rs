@@ -35,7 +35,11 @@ struct FindingPage {
     typed_release: String,
 }
 
-fn find<'a>(desk: &'a Desk, machine: &str, finding: &str) -> Result<(MachineId, &'a MachineState, &'a Finding), Refusal> {
+fn find<'a>(
+    desk: &'a Desk,
+    machine: &str,
+    finding: &str,
+) -> Result<(MachineId, &'a MachineState, &'a Finding), Refusal> {
     let (id, state) = desk.machine(machine)?;
     let name: FaultRef = finding.parse().map_err(|()| Refusal::NotFound)?;
     let finding = state.findings.get(&name).ok_or(Refusal::NotFound)?;
@@ -52,10 +56,27 @@ pub(crate) fn mend(desk: &Desk, machine: &str, finding: &str, typed: &Typed) -> 
     let (id, _, found) = find(desk, machine, finding)?;
     let what = typed.field("what");
     if what.is_empty() {
-        return render(desk, machine, finding, vec![desk.page().t("ask-repair-what")], typed);
+        return render(
+            desk,
+            machine,
+            finding,
+            vec![desk.page().t("ask-repair-what")],
+            typed,
+        );
     }
-    let cost = Some(typed.field("cost")).filter(|c| !c.is_empty()).map(str::to_owned);
-    accept::keep(desk, Some(&id), Body::Repair(entry::Repair { mends: vec![found.id.clone()], what: what.to_owned(), cost, event: None }))?;
+    let cost = Some(typed.field("cost"))
+        .filter(|c| !c.is_empty())
+        .map(str::to_owned);
+    accept::keep(
+        desk,
+        Some(&id),
+        Body::Repair(entry::Repair {
+            mends: vec![found.id.clone()],
+            what: what.to_owned(),
+            cost,
+            event: None,
+        }),
+    )?;
     go(&address(desk, &id, &found.id))
 }
 
@@ -65,14 +86,31 @@ pub(crate) fn release(desk: &Desk, machine: &str, finding: &str, typed: &Typed) 
     let mended = typed.field("mended");
     desk.may(Deed::Release)?;
     if mended.is_empty() {
-        return render(desk, machine, finding, vec![desk.page().t("ask-release-mended")], typed);
+        return render(
+            desk,
+            machine,
+            finding,
+            vec![desk.page().t("ask-release-mended")],
+            typed,
+        );
     }
-    accept::keep(desk, Some(&id), Body::Release(entry::Release { lifts: vec![found.id.clone()], mended: mended.to_owned() }))?;
+    accept::keep(
+        desk,
+        Some(&id),
+        Body::Release(entry::Release {
+            lifts: vec![found.id.clone()],
+            mended: mended.to_owned(),
+        }),
+    )?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
 }
 
 fn address(desk: &Desk, machine: &MachineId, finding: &FaultRef) -> String {
-    format!("/y/{}/m/{machine}/finding/{}", desk.app.tag(), crate::session::encode(&finding.to_string()))
+    format!(
+        "/y/{}/m/{machine}/finding/{}",
+        desk.app.tag(),
+        crate::session::encode(&finding.to_string())
+    )
 }
 
 fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: &Typed) -> Answer {
@@ -83,20 +121,39 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
     let history = found.mended.iter().chain(&found.released).filter_map(named);
     let history = history.map(|e| {
         let line = p.words.entry(&e.body, &names);
-        let args = [("line", line.into()), ("name", desk.view.name(e.by).into()), ("when", p.words.moment(e.at, desk.now, &desk.zone).into())];
+        let args = [
+            ("line", line.into()),
+            ("name", desk.view.name(e.by).into()),
+            ("when", p.words.moment(e.at, desk.now, &desk.zone).into()),
+        ];
         p.words.say("finding-history", &args)
     });
-    let when = [("name", desk.view.name(found.by).into()), ("when", p.words.moment(found.at, desk.now, &desk.zone).into())];
+    let when = [
+        ("name", desk.view.name(found.by).into()),
+        (
+            "when",
+            p.words.moment(found.at, desk.now, &desk.zone).into(),
+        ),
+    ];
     let closed = found.released.is_some();
     page(&FindingPage {
-        machine: state.book().map(|b| b.book.machine.name.clone()).unwrap_or_default(),
+        machine: state
+            .book()
+            .map(|b| b.book.machine.name.clone())
+            .unwrap_or_default(),
         here: format!("{}/m/{id}", p.home()),
         what: p.words.found(found, &names),
         when: p.words.say("found-by", &when),
         history: history.collect(),
         asked,
         closed,
-        tag: (!closed).then(|| format!("{}/m/{id}/papers/stand-down-tag.pdf?size=a4&finding={}", p.home(), crate::session::encode(&found.id.to_string()))),
+        tag: (!closed).then(|| {
+            format!(
+                "{}/m/{id}/papers/stand-down-tag.pdf?size=a4&finding={}",
+                p.home(),
+                crate::session::encode(&found.id.to_string())
+            )
+        }),
         action: address(desk, &id, &found.id),
         may_mend: !closed && may(desk.role, Deed::Repair) && desk.person.is_some(),
         may_release: !closed && may(desk.role, Deed::Release) && desk.person.is_some(),

@@ -31,7 +31,8 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
             None
         })
     };
-    let (shows, new_first, old_last, unmetered) = (read("shows"), read("new"), read("old"), read("unmetered"));
+    let (shows, new_first, old_last, unmetered) =
+        (read("shows"), read("new"), read("old"), read("unmetered"));
     if asked.is_empty() && shows.is_none() && new_first.is_none() {
         asked.push(form::asked(&p, "ask-hours-empty"));
     }
@@ -42,10 +43,19 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         return render(desk, machine, typed, asked);
     }
     if let Some(new_first) = new_first {
-        let change = entry::MeterChange { old_last, new_first, unmetered, why: typed.field("why").to_owned() };
+        let change = entry::MeterChange {
+            old_last,
+            new_first,
+            unmetered,
+            why: typed.field("why").to_owned(),
+        };
         accept::keep(desk, Some(&id), Body::MeterChange(change))?;
     } else if let Some(shows) = shows {
-        accept::keep(desk, Some(&id), Body::MeterReading(entry::MeterReading { shows }))?;
+        accept::keep(
+            desk,
+            Some(&id),
+            Body::MeterReading(entry::MeterReading { shows }),
+        )?;
     }
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
 }

@@ -23,7 +23,14 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     if text.is_empty() {
         return render(desk, machine, true);
     }
-    accept::keep(desk, Some(&id), Body::Note(entry::Note { point: None, text: text.to_owned() }))?;
+    accept::keep(
+        desk,
+        Some(&id),
+        Body::Note(entry::Note {
+            point: None,
+            text: text.to_owned(),
+        }),
+    )?;
     go(&format!("/y/{}/m/{id}/journal", desk.app.tag()))
 }
 

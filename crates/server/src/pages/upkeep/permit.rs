@@ -25,25 +25,52 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     let (id, ..) = desk.machine(machine)?;
     let p = desk.page();
     let mut asked = Vec::new();
-    let who = typed.field("who").parse().ok().map(PersonId).filter(|who| desk.view.yard.role_at(*who, desk.now) >= Role::Learner);
+    let who = typed
+        .field("who")
+        .parse()
+        .ok()
+        .map(PersonId)
+        .filter(|who| desk.view.yard.role_at(*who, desk.now) >= Role::Learner);
     if who.is_none() {
         asked.push(form::asked(&p, "ask-permit-who"));
     }
-    let how_far = match quantity::parse(typed.field("far"), &desk.reading(), Some(quantity::Dimension::Length)) {
+    let how_far = match quantity::parse(
+        typed.field("far"),
+        &desk.reading(),
+        Some(quantity::Dimension::Length),
+    ) {
         Ok(far) => Some(far),
         Err(trouble) => {
             let told = p.words.quantity_trouble(&trouble);
-            asked.push(Asked { what: told.what, hint: told.next });
+            asked.push(Asked {
+                what: told.what,
+                hint: told.next,
+            });
             None
         }
     };
-    let hours: Option<i64> = typed.field("hours").parse().ok().filter(|h| (1..=72).contains(h));
+    let hours: Option<i64> = typed
+        .field("hours")
+        .parse()
+        .ok()
+        .filter(|h| (1..=72).contains(h));
     if hours.is_none() {
         asked.push(form::asked(&p, "ask-permit-hours"));
     }
-    let (Some(who), Some(how_far), Some(hours)) = (who, how_far, hours) else { return render(desk, machine, typed, asked) };
+    let (Some(who), Some(how_far), Some(hours)) = (who, how_far, hours) else {
+        return render(desk, machine, typed, asked);
+    };
     let until = desk.now + jiff::SignedDuration::from_hours(hours);
-    accept::keep(desk, Some(&id), Body::MovePermit(entry::MovePermit { who, how_far, until, how: typed.field("how").to_owned() }))?;
+    accept::keep(
+        desk,
+        Some(&id),
+        Body::MovePermit(entry::MovePermit {
+            who,
+            how_far,
+            until,
+            how: typed.field("how").to_owned(),
+        }),
+    )?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
 }
 
@@ -53,8 +80,19 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let p = form.p.clone();
     form.lines = vec![p.t("permit-intro")];
     form.asked = asked;
-    let able = desk.view.yard.people.iter().filter(|(_, s)| s.role_at(desk.now) >= Role::Learner);
-    let people = able.map(|(id, _)| Choice { code: id.to_string(), word: desk.view.name(*id), chosen: id.to_string() == typed.field("who") }).collect();
+    let able = desk
+        .view
+        .yard
+        .people
+        .iter()
+        .filter(|(_, s)| s.role_at(desk.now) >= Role::Learner);
+    let people = able
+        .map(|(id, _)| Choice {
+            code: id.to_string(),
+            word: desk.view.name(*id),
+            chosen: id.to_string() == typed.field("who"),
+        })
+        .collect();
     form.fields = vec![
         Field::choice(&p, "permit-who", "who", people),
         Field::text(&p, "permit-far", "far", typed.field("far")),

@@ -34,20 +34,38 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         asked.push(told);
         None
     });
-    let in_sight_of = typed.field("sight").parse().ok().map(PersonId).filter(|who| desk.view.yard.role_at(*who, desk.now).leads());
+    let in_sight_of = typed
+        .field("sight")
+        .parse()
+        .ok()
+        .map(PersonId)
+        .filter(|who| desk.view.yard.role_at(*who, desk.now).leads());
     let judgement = desk.judgement(state);
     if part == RunPart::Start && judgement.verdict == Verdict::StandDown {
         asked.push(form::asked(&p, "ask-run-stand-down"));
     }
-    let sight_needed = judgement.reasons.iter().any(|r| r.what == What::InSightOnly);
+    let sight_needed = judgement
+        .reasons
+        .iter()
+        .any(|r| r.what == What::InSightOnly);
     if part == RunPart::Start && sight_needed && in_sight_of.is_none() {
         asked.push(form::asked(&p, "ask-run-sight"));
     }
     if !asked.is_empty() {
         return render(desk, machine, typed, asked);
     }
-    let text = |name: &str| Some(typed.field(name)).filter(|t| !t.is_empty()).map(str::to_owned);
-    let run = entry::Run { part, hours, work: text("work"), amiss: text("amiss").into_iter().collect(), in_sight_of };
+    let text = |name: &str| {
+        Some(typed.field(name))
+            .filter(|t| !t.is_empty())
+            .map(str::to_owned)
+    };
+    let run = entry::Run {
+        part,
+        hours,
+        work: text("work"),
+        amiss: text("amiss").into_iter().collect(),
+        in_sight_of,
+    };
     accept::keep(desk, Some(&id), Body::Run(run))?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
 }
@@ -61,11 +79,26 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     form.cautions = vec![p.t("caution-seat"), p.t("caution-zone")];
     form.lines = shift_lines(&p, book);
     form.asked = asked;
-    let leaders = desk.view.yard.people.iter().filter(|(_, s)| s.role_at(desk.now).leads());
-    let leaders: Vec<Choice> = leaders.map(|(id, _)| Choice { code: id.to_string(), word: desk.view.name(*id), chosen: id.to_string() == typed.field("sight") }).collect();
-    form.fields = vec![Field::text(&p, "run-work", "work", typed.field("work")), Field::text(&p, "hours-now", "hours", typed.field("hours"))];
+    let leaders = desk
+        .view
+        .yard
+        .people
+        .iter()
+        .filter(|(_, s)| s.role_at(desk.now).leads());
+    let leaders: Vec<Choice> = leaders
+        .map(|(id, _)| Choice {
+            code: id.to_string(),
+            word: desk.view.name(*id),
+            chosen: id.to_string() == typed.field("sight"),
+        })
+        .collect();
+    form.fields = vec![
+        Field::text(&p, "run-work", "work", typed.field("work")),
+        Field::text(&p, "hours-now", "hours", typed.field("hours")),
+    ];
     if desk.role == Role::Learner || !typed.field("sight").is_empty() {
-        form.fields.push(Field::choice(&p, "run-sight", "sight", leaders));
+        form.fields
+            .push(Field::choice(&p, "run-sight", "sight", leaders));
     }
     form.show()
 }
@@ -80,5 +113,7 @@ fn shift_lines(p: &crate::page::Page, book: &Book) -> Vec<String> {
         ("shift-cool-down", &book.shift.cool_down),
     ];
     let filled = lists.iter().filter(|(_, list)| !list.is_empty());
-    filled.map(|(key, list)| format!("{}: {}.", p.t(key), list.join(" · "))).collect()
+    filled
+        .map(|(key, list)| format!("{}: {}.", p.t(key), list.join(" · ")))
+        .collect()
 }

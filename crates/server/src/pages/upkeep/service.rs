@@ -26,7 +26,13 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
 pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     let (id, state, _) = desk.machine_and_book(machine)?;
     let p = desk.page();
-    let mends: Vec<FaultRef> = typed.field("mends").parse().ok().into_iter().filter(|f| state.findings.contains_key(f)).collect();
+    let mends: Vec<FaultRef> = typed
+        .field("mends")
+        .parse()
+        .ok()
+        .into_iter()
+        .filter(|f| state.findings.contains_key(f))
+        .collect();
     let (amount, what) = (typed.field("amount"), typed.field("what"));
     let mut asked = Vec::new();
     let added = match amount {
@@ -35,7 +41,10 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
             Ok(added) => Some(added),
             Err(trouble) => {
                 let told = p.words.quantity_trouble(&trouble);
-                asked.push(Asked { what: told.what, hint: told.next });
+                asked.push(Asked {
+                    what: told.what,
+                    hint: told.next,
+                });
                 None
             }
         },
@@ -46,12 +55,24 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     if !asked.is_empty() {
         return render(desk, machine, typed, asked);
     }
-    let grade = Some(typed.field("grade")).filter(|g| !g.is_empty()).map(str::to_owned);
+    let grade = Some(typed.field("grade"))
+        .filter(|g| !g.is_empty())
+        .map(str::to_owned);
     let body = match added {
-        Some(added) => Body::TopUp(entry::TopUp { fluid: ItemId::new(typed.field("fluid")), added, grade, mends }),
+        Some(added) => Body::TopUp(entry::TopUp {
+            fluid: ItemId::new(typed.field("fluid")),
+            added,
+            grade,
+            mends,
+        }),
         None => {
             let point = mends.first().and_then(|f| f.point.clone());
-            Body::Adjustment(entry::Adjustment { point, what: what.to_owned(), event: None, mends })
+            Body::Adjustment(entry::Adjustment {
+                point,
+                what: what.to_owned(),
+                event: None,
+                mends,
+            })
         }
     };
     accept::keep(desk, Some(&id), body)?;
@@ -65,7 +86,15 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let p = form.p.clone();
     form.cautions = vec![p.t("caution-engine-off"), p.t("caution-pressure")];
     form.asked = asked;
-    let fluids = book.fluids.iter().map(|f| Choice { code: f.id.to_string(), word: capital(&f.name), chosen: f.id.as_str() == typed.field("fluid") }).collect();
+    let fluids = book
+        .fluids
+        .iter()
+        .map(|f| Choice {
+            code: f.id.to_string(),
+            word: capital(&f.name),
+            chosen: f.id.as_str() == typed.field("fluid"),
+        })
+        .collect();
     form.fields = vec![
         Field::choice(&p, "service-fluid", "fluid", fluids),
         Field::text(&p, "service-amount", "amount", typed.field("amount")),
@@ -74,13 +103,29 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     ];
     let open = open_choices(desk, &form.p, state, typed.field("mends"));
     if !open.is_empty() {
-        form.fields.push(Field { one_column: true, ..Field::choice(&p, "service-mends", "mends", open) });
+        form.fields.push(Field {
+            one_column: true,
+            ..Field::choice(&p, "service-mends", "mends", open)
+        });
     }
     form.show()
 }
 
-fn open_choices(desk: &Desk, p: &crate::page::Page, state: &MachineState, chosen: &str) -> Vec<Choice> {
+fn open_choices(
+    desk: &Desk,
+    p: &crate::page::Page,
+    state: &MachineState,
+    chosen: &str,
+) -> Vec<Choice> {
     let names = names::names(desk, state);
-    let open = state.findings.values().filter(|f| f.released.is_none() && f.mended.is_empty());
-    open.map(|f| Choice { code: f.id.to_string(), word: p.words.found(f, &names), chosen: f.id.to_string() == chosen }).collect()
+    let open = state
+        .findings
+        .values()
+        .filter(|f| f.released.is_none() && f.mended.is_empty());
+    open.map(|f| Choice {
+        code: f.id.to_string(),
+        word: p.words.found(f, &names),
+        chosen: f.id.to_string() == chosen,
+    })
+    .collect()
 }

@@ -26,7 +26,13 @@ pub(crate) struct ShortForm {
 
 impl ShortForm {
     /// An empty form of a machine, to be filled with fields.
-    pub(crate) fn new(desk: &Desk, machine: &str, action: &str, title: &str, button: &str) -> Result<Self, crate::refusal::Refusal> {
+    pub(crate) fn new(
+        desk: &Desk,
+        machine: &str,
+        action: &str,
+        title: &str,
+        button: &str,
+    ) -> Result<Self, crate::refusal::Refusal> {
         let p = desk.page();
         let (_, _, book) = desk.machine_and_book(machine)?;
         let here = format!("{}/m/{machine}", p.home());
@@ -67,15 +73,35 @@ impl Field {
     /// A text field; its label and hint are `key` and `key.hint` where there is one.
     pub(crate) fn text(p: &Page, key: &str, name: &'static str, value: &str) -> Self {
         let hint_key = format!("{key}.hint");
-        let hint = if p.words.has(&hint_key) { p.t(&hint_key) } else { String::new() };
-        Self { label: p.t(key), hint, name, kind: "text", value: value.to_owned(), long: false, choices: Vec::new(), many: false, one_column: false }
+        let hint = if p.words.has(&hint_key) {
+            p.t(&hint_key)
+        } else {
+            String::new()
+        };
+        Self {
+            label: p.t(key),
+            hint,
+            name,
+            kind: "text",
+            value: value.to_owned(),
+            long: false,
+            choices: Vec::new(),
+            many: false,
+            one_column: false,
+        }
     }
     /// A text of several lines.
     pub(crate) fn long(p: &Page, key: &str, name: &'static str, value: &str) -> Self {
-        Self { long: true, ..Self::text(p, key, name, value) }
+        Self {
+            long: true,
+            ..Self::text(p, key, name, value)
+        }
     }
     /// A choice.
     pub(crate) fn choice(p: &Page, key: &str, name: &'static str, choices: Vec<Choice>) -> Self {
-        Self { choices, ..Self::text(p, key, name, "") }
+        Self {
+            choices,
+            ..Self::text(p, key, name, "")
+        }
     }
 }

@@ -23,13 +23,25 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     if why.is_empty() {
         return render(desk, machine, true);
     }
-    accept::keep(desk, Some(&id), Body::StandDown(entry::StandDown { why: why.to_owned() }))?;
+    accept::keep(
+        desk,
+        Some(&id),
+        Body::StandDown(entry::StandDown {
+            why: why.to_owned(),
+        }),
+    )?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
 }
 
 fn render(desk: &Desk, machine: &str, empty: bool) -> Answer {
     desk.may(Deed::StandDown)?;
-    let mut form = ShortForm::new(desk, machine, "stand-down", "stand-down-title", "stand-down-do")?;
+    let mut form = ShortForm::new(
+        desk,
+        machine,
+        "stand-down",
+        "stand-down-title",
+        "stand-down-do",
+    )?;
     let p = form.p.clone();
     form.lines = vec![p.t("stand-down-intro")];
     if empty {

@@ -21,11 +21,15 @@ impl Typed {
     }
     /// A field of a point: `what.point`. Empty where it was not sent.
     pub(crate) fn get(&self, what: &str, point: &str) -> &str {
-        self.0.get(&format!("{what}.{point}")).map_or("", |value| value.trim())
+        self.0
+            .get(&format!("{what}.{point}"))
+            .map_or("", |value| value.trim())
     }
     /// A text of many lines exactly as typed, line ends as on disk.
     pub(crate) fn long(&self, name: &str) -> String {
-        self.0.get(name).map_or_else(String::new, |value| value.replace("\r\n", "\n"))
+        self.0
+            .get(name)
+            .map_or_else(String::new, |value| value.replace("\r\n", "\n"))
     }
     /// A field by its whole name.
     pub(crate) fn field(&self, name: &str) -> &str {
@@ -45,16 +49,39 @@ pub(crate) enum Read {
 }
 
 /// Reads one point. `rest_well`: what was not touched and allows it counts as well.
-pub(crate) fn read(p: &Page, point: &Point, typed: &Typed, habits: &quantity::Habits, rest_well: bool) -> Read {
+pub(crate) fn read(
+    p: &Page,
+    point: &Point,
+    typed: &Typed,
+    habits: &quantity::Habits,
+    rest_well: bool,
+) -> Read {
     let id = point.id.as_str();
-    let note = Some(typed.get("n", id)).filter(|n| !n.is_empty()).map(str::to_owned);
+    let note = Some(typed.get("n", id))
+        .filter(|n| !n.is_empty())
+        .map(str::to_owned);
     if let Some(because) = Hindrance::from_code(typed.get("why", id)) {
-        return Read::Answered(Answered { point: point.id.clone(), answer: Answer::NotChecked(NotChecked { because }), note, photos: vec![] });
+        return Read::Answered(Answered {
+            point: point.id.clone(),
+            answer: Answer::NotChecked(NotChecked { because }),
+            note,
+            photos: vec![],
+        });
     }
     match answer(p, point, typed, habits) {
-        Ok(Some(answer)) => Read::Answered(Answered { point: point.id.clone(), answer, note, photos: vec![] }),
+        Ok(Some(answer)) => Read::Answered(Answered {
+            point: point.id.clone(),
+            answer,
+            note,
+            photos: vec![],
+        }),
         Ok(None) => match well_answer(point).filter(|_| rest_well) {
-            Some(answer) => Read::Answered(Answered { point: point.id.clone(), answer, note, photos: vec![] }),
+            Some(answer) => Read::Answered(Answered {
+                point: point.id.clone(),
+                answer,
+                note,
+                photos: vec![],
+            }),
             None => Read::Nothing,
         },
         Err(asked) => Read::Asked(asked),
@@ -66,17 +93,28 @@ pub(crate) fn well_answer(point: &Point) -> Option<Answer> {
     use yard::entry::*;
     match &point.kind {
         PointKind::PinClip => Some(Answer::PinClip(ClipState::Present)),
-        PointKind::Bolts => Some(Answer::Bolts { state: BoltState::Tight, how_many: 0 }),
+        PointKind::Bolts => Some(Answer::Bolts {
+            state: BoltState::Tight,
+            how_many: 0,
+        }),
         PointKind::Leak { .. } => Some(Answer::Leak(None)),
         PointKind::Hose => Some(Answer::Hose(HoseState::Sound)),
         PointKind::Structure => Some(Answer::Structure(StructureState::Sound)),
         PointKind::Function => Some(Answer::Function(FunctionState::Works)),
         PointKind::Look => Some(Answer::Look(LookState::Well)),
-        PointKind::Level(_) | PointKind::Fitting(_) | PointKind::Measure(_) | PointKind::Crank(_) => None,
+        PointKind::Level(_)
+        | PointKind::Fitting(_)
+        | PointKind::Measure(_)
+        | PointKind::Crank(_) => None,
     }
 }
 
-fn answer(p: &Page, point: &Point, typed: &Typed, habits: &quantity::Habits) -> Result<Option<Answer>, Vec<Asked>> {
+fn answer(
+    p: &Page,
+    point: &Point,
+    typed: &Typed,
+    habits: &quantity::Habits,
+) -> Result<Option<Answer>, Vec<Asked>> {
     let id = point.id.as_str();
     let a = typed.get("a", id);
     Ok(match &point.kind {
@@ -94,7 +132,10 @@ fn answer(p: &Page, point: &Point, typed: &Typed, habits: &quantity::Habits) -> 
         PointKind::PinClip => Coded::from_code(a).map(Answer::PinClip),
         PointKind::Bolts => {
             let how_many = whole(p, typed.get("count", id))?;
-            Coded::from_code(a).map(|state| Answer::Bolts { state, how_many: how_many.unwrap_or(u32::from(a != "tight")) })
+            Coded::from_code(a).map(|state| Answer::Bolts {
+                state,
+                how_many: how_many.unwrap_or(u32::from(a != "tight")),
+            })
         }
         PointKind::Measure(limit) => return measure(p, limit, id, typed, habits),
         PointKind::Leak { .. } => match a {
@@ -124,19 +165,34 @@ fn answer(p: &Page, point: &Point, typed: &Typed, habits: &quantity::Habits) -> 
             } else if bypassed.is_none() {
                 return Err(vec![asked(p, "ask-missing-bypassed")]);
             } else {
-                Some(Answer::Crank { cranked: cranked.into_iter().map(Option::flatten).collect(), bypassed: bypassed.unwrap_or(false) })
+                Some(Answer::Crank {
+                    cranked: cranked.into_iter().map(Option::flatten).collect(),
+                    bypassed: bypassed.unwrap_or(false),
+                })
             }
         }
     })
 }
 
-fn level(p: &Page, wants_heat: OilHeat, id: &str, typed: &Typed) -> Result<Option<Answer>, Vec<Asked>> {
+fn level(
+    p: &Page,
+    wants_heat: OilHeat,
+    id: &str,
+    typed: &Typed,
+) -> Result<Option<Answer>, Vec<Asked>> {
     let reads = Coded::from_code(typed.get("a", id));
     let looks: Option<FluidLooks> = Coded::from_code(typed.get("looks", id));
-    let (pose, oil) = (typed.get("pose", id), OilHeat::from_code(typed.get("oil", id)));
+    let (pose, oil) = (
+        typed.get("pose", id),
+        OilHeat::from_code(typed.get("oil", id)),
+    );
     let Some(reads) = reads else {
         let touched = looks.is_some() || !pose.is_empty() || oil.is_some();
-        return if touched { Err(vec![asked(p, "ask-missing-level")]) } else { Ok(None) };
+        return if touched {
+            Err(vec![asked(p, "ask-missing-level")])
+        } else {
+            Ok(None)
+        };
     };
     let mut missing = Vec::new();
     if looks.is_none() {
@@ -151,14 +207,27 @@ fn level(p: &Page, wants_heat: OilHeat, id: &str, typed: &Typed) -> Result<Optio
     match looks {
         Some(looks) if missing.is_empty() => {
             let pose = ItemId::new(pose).filter(|pose| pose.as_str() != "other");
-            Ok(Some(Answer::Level { reads, pose, oil, looks }))
+            Ok(Some(Answer::Level {
+                reads,
+                pose,
+                oil,
+                looks,
+            }))
         }
         _ => Err(missing),
     }
 }
 
-fn measure(p: &Page, limit: &MeasureLimit, id: &str, typed: &Typed, habits: &quantity::Habits) -> Result<Option<Answer>, Vec<Asked>> {
-    let texts: Vec<&str> = (0..limit.readings.len()).map(|i| typed.get(&format!("v{i}"), id)).collect();
+fn measure(
+    p: &Page,
+    limit: &MeasureLimit,
+    id: &str,
+    typed: &Typed,
+    habits: &quantity::Habits,
+) -> Result<Option<Answer>, Vec<Asked>> {
+    let texts: Vec<&str> = (0..limit.readings.len())
+        .map(|i| typed.get(&format!("v{i}"), id))
+        .collect();
     let yes = |field: &str| match typed.get(field, id) {
         "yes" => Some(true),
         "no" => Some(false),
@@ -166,21 +235,35 @@ fn measure(p: &Page, limit: &MeasureLimit, id: &str, typed: &Typed, habits: &qua
     };
     let (by_method, condition_held) = (yes("m"), yes("c"));
     if texts.iter().all(|t| t.is_empty()) {
-        return if by_method.is_some() || condition_held.is_some() { Err(vec![asked(p, "ask-missing-reading")]) } else { Ok(None) };
+        return if by_method.is_some() || condition_held.is_some() {
+            Err(vec![asked(p, "ask-missing-reading")])
+        } else {
+            Ok(None)
+        };
     }
-    let wanted = limit.max.as_ref().or(limit.min.as_ref()).map(quantity::Quantity::dimension);
+    let wanted = limit
+        .max
+        .as_ref()
+        .or(limit.min.as_ref())
+        .map(quantity::Quantity::dimension);
     let mut troubles = Vec::new();
     let mut readings = Vec::new();
     for (text, name) in texts.iter().zip(&limit.readings) {
         if text.is_empty() {
-            troubles.push(Asked { what: p.t1("ask-missing-one-reading", "name", name), hint: p.t("ask-missing-one-reading.next") });
+            troubles.push(Asked {
+                what: p.t1("ask-missing-one-reading", "name", name),
+                hint: p.t("ask-missing-one-reading.next"),
+            });
             continue;
         }
         match reading(text, habits, wanted) {
             Ok(reading) => readings.push(reading),
             Err(trouble) => {
                 let told = p.words.quantity_trouble(&trouble);
-                troubles.push(Asked { what: told.what, hint: told.next });
+                troubles.push(Asked {
+                    what: told.what,
+                    hint: told.next,
+                });
             }
         }
     }
@@ -190,21 +273,47 @@ fn measure(p: &Page, limit: &MeasureLimit, id: &str, typed: &Typed, habits: &qua
     if limit.condition.is_some() && condition_held.is_none() {
         troubles.push(asked(p, "ask-missing-condition"));
     }
-    if troubles.is_empty() { Ok(Some(Answer::Measure { readings, by_method, condition_held })) } else { Err(troubles) }
+    if troubles.is_empty() {
+        Ok(Some(Answer::Measure {
+            readings,
+            by_method,
+            condition_held,
+        }))
+    } else {
+        Err(troubles)
+    }
 }
 
 /// A reading: a value with or without ±, or `over 88.9 mm`, `under 101.6 mm`, `over … under …` for go/no-go findings.
-fn reading(text: &str, habits: &quantity::Habits, wanted: Option<quantity::Dimension>) -> Result<Reading, quantity::Trouble> {
+fn reading(
+    text: &str,
+    habits: &quantity::Habits,
+    wanted: Option<quantity::Dimension>,
+) -> Result<Reading, quantity::Trouble> {
     let lower = text.to_lowercase();
-    let over = lower.strip_prefix("over ").or_else(|| lower.strip_prefix('>'));
-    let under = lower.strip_prefix("under ").or_else(|| lower.strip_prefix('<'));
+    let over = lower
+        .strip_prefix("over ")
+        .or_else(|| lower.strip_prefix('>'));
+    let under = lower
+        .strip_prefix("under ")
+        .or_else(|| lower.strip_prefix('<'));
     match (over, under) {
         (Some(rest), _) => {
-            let (low, high) = rest.split_once("under").map_or((rest, None), |(low, high)| (low, Some(high)));
-            let under = high.map(|high| quantity::parse(high.trim(), habits, wanted)).transpose()?;
-            Ok(Reading::Between { over: Some(quantity::parse(low.trim(), habits, wanted)?), under })
+            let (low, high) = rest
+                .split_once("under")
+                .map_or((rest, None), |(low, high)| (low, Some(high)));
+            let under = high
+                .map(|high| quantity::parse(high.trim(), habits, wanted))
+                .transpose()?;
+            Ok(Reading::Between {
+                over: Some(quantity::parse(low.trim(), habits, wanted)?),
+                under,
+            })
         }
-        (_, Some(rest)) => Ok(Reading::Between { over: None, under: Some(quantity::parse(rest.trim(), habits, wanted)?) }),
+        (_, Some(rest)) => Ok(Reading::Between {
+            over: None,
+            under: Some(quantity::parse(rest.trim(), habits, wanted)?),
+        }),
         _ => quantity::parse(text, habits, wanted).map(Reading::Value),
     }
 }
@@ -213,22 +322,34 @@ fn whole(p: &Page, text: &str) -> Result<Option<u32>, Vec<Asked>> {
     if text.is_empty() {
         return Ok(None);
     }
-    text.parse().map(Some).map_err(|_| vec![asked(p, "ask-whole-number")])
+    text.parse()
+        .map(Some)
+        .map_err(|_| vec![asked(p, "ask-whole-number")])
 }
 
 /// A question with its hint, by key.
 pub(crate) fn asked(p: &Page, key: &str) -> Asked {
-    Asked { what: p.t(key), hint: p.t(&format!("{key}.next")) }
+    Asked {
+        what: p.t(key),
+        hint: p.t(&format!("{key}.next")),
+    }
 }
 
 /// Hours as typed: a bare number means hours; empty means not read.
-pub(crate) fn hours(p: &Page, text: &str, habits: &quantity::Habits) -> Result<Option<quantity::Quantity>, Asked> {
+pub(crate) fn hours(
+    p: &Page,
+    text: &str,
+    habits: &quantity::Habits,
+) -> Result<Option<quantity::Quantity>, Asked> {
     if text.trim().is_empty() {
         return Ok(None);
     }
     let read = quantity::parse_in(text, Some(quantity::Unit::Hour), habits);
     read.map(Some).map_err(|trouble| {
         let told = p.words.quantity_trouble(&trouble);
-        Asked { what: told.what, hint: told.next }
+        Asked {
+            what: told.what,
+            hint: told.next,
+        }
     })
 }

@@ -63,21 +63,37 @@ pub(crate) struct Choice {
 /// A sentence from a word: first letter large.
 pub(crate) fn capital(word: &str) -> String {
     let mut letters = word.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+    letters
+        .next()
+        .map(|first| first.to_uppercase().chain(letters).collect())
+        .unwrap_or_default()
 }
 
 /// The choices of a closed set, as `prefix-code` in words.
 pub(crate) fn choices<T: Coded>(p: &Page, prefix: &str, chosen: &str) -> Vec<Choice> {
-    T::ALL.iter().map(|value| choice(p, prefix, value.code(), chosen)).collect()
+    T::ALL
+        .iter()
+        .map(|value| choice(p, prefix, value.code(), chosen))
+        .collect()
 }
 
 fn choice(p: &Page, prefix: &str, code: &str, chosen: &str) -> Choice {
     let key = format!("{prefix}-{code}");
-    Choice { code: code.to_owned(), word: capital(&p.t(&key)), chosen: code == chosen }
+    Choice {
+        code: code.to_owned(),
+        word: capital(&p.t(&key)),
+        chosen: code == chosen,
+    }
 }
 
 /// Builds the question for a point, with what was typed before.
-pub(crate) fn question(p: &Page, book: &Book, point: &Point, number: u32, typed: &Typed) -> Question {
+pub(crate) fn question(
+    p: &Page,
+    book: &Book,
+    point: &Point,
+    number: u32,
+    typed: &Typed,
+) -> Question {
     let id = point.id.to_string();
     let mut q = Question {
         number,
@@ -101,9 +117,15 @@ fn how(p: &Page, point: &Point) -> String {
         PointKind::Fitting(rule) => {
             let until = match rule.until {
                 yard::book::GreaseUntil::Shows => p.t("grease-until-shows"),
-                yard::book::GreaseUntil::Strokes(n) => p.words.say("grease-until-strokes", &[("n", Arg::from(n))]),
+                yard::book::GreaseUntil::Strokes(n) => {
+                    p.words.say("grease-until-strokes", &[("n", Arg::from(n))])
+                }
             };
-            if rule.remote { format!("{until} {}", p.t("grease-remote")) } else { until }
+            if rule.remote {
+                format!("{until} {}", p.t("grease-remote"))
+            } else {
+                until
+            }
         }
         _ => String::new(),
     };
@@ -117,7 +139,11 @@ fn how(p: &Page, point: &Point) -> String {
 
 /// The limit in both units, with its method; empty where the point has none.
 pub(crate) fn limit_of(p: &Page, point: &Point) -> String {
-    if let PointKind::Measure(limit) = &point.kind { p.words.limit(limit) } else { String::new() }
+    if let PointKind::Measure(limit) = &point.kind {
+        p.words.limit(limit)
+    } else {
+        String::new()
+    }
 }
 
 /// The key part of a kind.
@@ -141,50 +167,121 @@ fn kind(p: &Page, book: &Book, point: &Point, typed: &Typed, q: &mut Question) {
     use yard::entry::*;
     let id = q.id.clone();
     let a = typed.get("a", &id).to_owned();
-    let plain = |choices: Vec<Choice>| Group { label: String::new(), name: format!("a.{id}"), one_column: false, choices };
+    let plain = |choices: Vec<Choice>| Group {
+        label: String::new(),
+        name: format!("a.{id}"),
+        one_column: false,
+        choices,
+    };
     match &point.kind {
         PointKind::Level(mark) => {
             q.groups.push(plain(choices::<LevelReads>(p, "level", &a)));
-            q.groups.push(poses(p, book, point, mark.pose.as_ref().map(ToString::to_string), typed));
+            q.groups.push(poses(
+                p,
+                book,
+                point,
+                mark.pose.as_ref().map(ToString::to_string),
+                typed,
+            ));
             if mark.oil != OilHeat::Any {
-                let heats = choices::<OilHeat>(p, "oil", typed.get("oil", &id)).into_iter().filter(|c| c.code != "any").collect();
-                q.groups.push(Group { label: p.t("ask-oil-heat"), name: format!("oil.{id}"), one_column: false, choices: heats });
+                let heats = choices::<OilHeat>(p, "oil", typed.get("oil", &id))
+                    .into_iter()
+                    .filter(|c| c.code != "any")
+                    .collect();
+                q.groups.push(Group {
+                    label: p.t("ask-oil-heat"),
+                    name: format!("oil.{id}"),
+                    one_column: false,
+                    choices: heats,
+                });
             }
-            q.groups.push(Group { label: p.t("ask-looks"), name: format!("looks.{id}"), one_column: false, choices: choices::<FluidLooks>(p, "looks", typed.get("looks", &id)) });
+            q.groups.push(Group {
+                label: p.t("ask-looks"),
+                name: format!("looks.{id}"),
+                one_column: false,
+                choices: choices::<FluidLooks>(p, "looks", typed.get("looks", &id)),
+            });
         }
         PointKind::Fitting(_) => {
-            q.groups.push(Group { one_column: true, ..plain(choices::<GreaseTook>(p, "grease", &a)) });
-            q.values.push(Value { label: p.t("ask-strokes"), name: format!("strokes.{id}"), value: typed.get("strokes", &id).to_owned(), example: String::new() });
+            q.groups.push(Group {
+                one_column: true,
+                ..plain(choices::<GreaseTook>(p, "grease", &a))
+            });
+            q.values.push(Value {
+                label: p.t("ask-strokes"),
+                name: format!("strokes.{id}"),
+                value: typed.get("strokes", &id).to_owned(),
+                example: String::new(),
+            });
         }
         PointKind::PinClip => q.groups.push(plain(choices::<ClipState>(p, "clip", &a))),
         PointKind::Bolts => {
             q.groups.push(plain(choices::<BoltState>(p, "bolts", &a)));
             if point.count > 1 {
-                q.values.push(Value { label: p.t("ask-how-many-bolts"), name: format!("count.{id}"), value: typed.get("count", &id).to_owned(), example: String::new() });
+                q.values.push(Value {
+                    label: p.t("ask-how-many-bolts"),
+                    name: format!("count.{id}"),
+                    value: typed.get("count", &id).to_owned(),
+                    example: String::new(),
+                });
             }
         }
         PointKind::Measure(limit) => measure(p, limit, typed, q),
         PointKind::Leak { .. } => {
-            let mut all = vec![Choice { code: "none".to_owned(), word: capital(&p.t("leak-none")), chosen: a == "none" }];
-            all.extend(LeakClass::ALL.iter().map(|c| Choice { code: c.code().to_owned(), word: capital(&p.words.name(*c)), chosen: a == c.code() }));
+            let mut all = vec![Choice {
+                code: "none".to_owned(),
+                word: capital(&p.t("leak-none")),
+                chosen: a == "none",
+            }];
+            all.extend(LeakClass::ALL.iter().map(|c| Choice {
+                code: c.code().to_owned(),
+                word: capital(&p.words.name(*c)),
+                chosen: a == c.code(),
+            }));
             q.groups.push(plain(all));
         }
         PointKind::Hose => q.groups.push(plain(choices::<HoseState>(p, "hose", &a))),
-        PointKind::Structure => q.groups.push(plain(choices::<StructureState>(p, "structure", &a))),
-        PointKind::Function => q.groups.push(plain(choices::<FunctionState>(p, "function", &a))),
+        PointKind::Structure => q
+            .groups
+            .push(plain(choices::<StructureState>(p, "structure", &a))),
+        PointKind::Function => q
+            .groups
+            .push(plain(choices::<FunctionState>(p, "function", &a))),
         PointKind::Look => q.groups.push(plain(choices::<LookState>(p, "look", &a))),
         PointKind::Crank(cases) => {
             for (i, case) in cases.iter().enumerate() {
                 let name = format!("k{i}.{id}");
                 let chosen = typed.get(&format!("k{i}"), &id).to_owned();
-                let options = [("yes", "crank-turned"), ("no", "crank-did-not"), ("untried", "crank-not-tried")];
-                let choices = options.iter().map(|(code, key)| Choice { code: (*code).to_owned(), word: capital(&p.t(key)), chosen: chosen == *code });
-                q.groups.push(Group { label: case.with.clone(), name, one_column: false, choices: choices.collect() });
+                let options = [
+                    ("yes", "crank-turned"),
+                    ("no", "crank-did-not"),
+                    ("untried", "crank-not-tried"),
+                ];
+                let choices = options.iter().map(|(code, key)| Choice {
+                    code: (*code).to_owned(),
+                    word: capital(&p.t(key)),
+                    chosen: chosen == *code,
+                });
+                q.groups.push(Group {
+                    label: case.with.clone(),
+                    name,
+                    one_column: false,
+                    choices: choices.collect(),
+                });
             }
             let bypassed = typed.get("by", &id);
             let options = [("no", "ask-bypassed-no"), ("yes", "ask-bypassed-yes")];
-            let choices = options.iter().map(|(code, key)| Choice { code: (*code).to_owned(), word: p.t(key), chosen: bypassed == *code });
-            q.groups.push(Group { label: p.t("ask-bypassed"), name: format!("by.{id}"), one_column: false, choices: choices.collect() });
+            let choices = options.iter().map(|(code, key)| Choice {
+                code: (*code).to_owned(),
+                word: p.t(key),
+                chosen: bypassed == *code,
+            });
+            q.groups.push(Group {
+                label: p.t("ask-bypassed"),
+                name: format!("by.{id}"),
+                one_column: false,
+                choices: choices.collect(),
+            });
         }
     }
 }
@@ -192,32 +289,83 @@ fn kind(p: &Page, book: &Book, point: &Point, typed: &Typed, q: &mut Question) {
 fn poses(p: &Page, book: &Book, point: &Point, mark: Option<String>, typed: &Typed) -> Group {
     let id = point.id.to_string();
     let chosen = typed.get("pose", &id).to_owned();
-    let mut all: Vec<Choice> = book.poses.iter().map(|pose| Choice { code: pose.id.to_string(), word: capital(&pose.what), chosen: chosen == pose.id.as_str() }).collect();
+    let mut all: Vec<Choice> = book
+        .poses
+        .iter()
+        .map(|pose| Choice {
+            code: pose.id.to_string(),
+            word: capital(&pose.what),
+            chosen: chosen == pose.id.as_str(),
+        })
+        .collect();
     // The pose that the mark belongs to is offered first, but never chosen for the reader.
     all.sort_by_key(|c| Some(&c.code) != mark.as_ref());
-    all.push(Choice { code: "other".to_owned(), word: p.t("pose-other"), chosen: chosen == "other" });
-    Group { label: p.t("ask-pose"), name: format!("pose.{id}"), one_column: true, choices: all }
+    all.push(Choice {
+        code: "other".to_owned(),
+        word: p.t("pose-other"),
+        chosen: chosen == "other",
+    });
+    Group {
+        label: p.t("ask-pose"),
+        name: format!("pose.{id}"),
+        one_column: true,
+        choices: all,
+    }
 }
 
 fn measure(p: &Page, limit: &MeasureLimit, typed: &Typed, q: &mut Question) {
     let id = q.id.clone();
-    let unit = limit.max.as_ref().or(limit.min.as_ref()).map(|l| l.unit().symbol());
+    let unit = limit
+        .max
+        .as_ref()
+        .or(limit.min.as_ref())
+        .map(|l| l.unit().symbol());
     for (i, reading) in limit.readings.iter().enumerate() {
         let label = match unit {
-            Some(unit) => p.words.say("ask-reading", &[("name", reading.as_str().into()), ("unit", unit.into())]),
+            Some(unit) => p.words.say(
+                "ask-reading",
+                &[("name", reading.as_str().into()), ("unit", unit.into())],
+            ),
             None => reading.clone(),
         };
         let value = typed.get(&format!("v{i}"), &id).to_owned();
-        q.values.push(Value { label, name: format!("v{i}.{id}"), value, example: String::new() });
+        q.values.push(Value {
+            label,
+            name: format!("v{i}.{id}"),
+            value,
+            example: String::new(),
+        });
     }
-    q.groups.push(yes_no(p, p.t1("ask-method", "method", &limit.method), format!("m.{id}"), typed.get("m", &id)));
+    q.groups.push(yes_no(
+        p,
+        p.t1("ask-method", "method", &limit.method),
+        format!("m.{id}"),
+        typed.get("m", &id),
+    ));
     if let Some(condition) = &limit.condition {
-        q.groups.push(yes_no(p, capital(&format!("{condition}?")), format!("c.{id}"), typed.get("c", &id)));
+        q.groups.push(yes_no(
+            p,
+            capital(&format!("{condition}?")),
+            format!("c.{id}"),
+            typed.get("c", &id),
+        ));
     }
 }
 
 fn yes_no(p: &Page, label: String, name: String, chosen: &str) -> Group {
     let options = [("yes", "yes"), ("no", "no")];
-    let choices = options.iter().map(|(code, key)| Choice { code: (*code).to_owned(), word: capital(&p.t(key)), chosen: chosen == *code }).collect();
-    Group { label, name, one_column: false, choices }
+    let choices = options
+        .iter()
+        .map(|(code, key)| Choice {
+            code: (*code).to_owned(),
+            word: capital(&p.t(key)),
+            chosen: chosen == *code,
+        })
+        .collect();
+    Group {
+        label,
+        name,
+        one_column: false,
+        choices,
+    }
 }

@@ -43,7 +43,17 @@ impl<'a> Walk<'a> {
         let purpose = round.map_or(RoundPurpose::Start, |r| r.purpose);
         let plan = plan_round(&situation, purpose, round).ok_or(Refusal::NotFound)?;
         let here = format!("/y/{}/m/{machine_id}", desk.app.tag());
-        Ok(Self { machine_id, machine: state, book, revision, plan, round, here, entries: &desk.view.entries, new_round: RoundId(desk.new_id().0) })
+        Ok(Self {
+            machine_id,
+            machine: state,
+            book,
+            revision,
+            plan,
+            round,
+            here,
+            entries: &desk.view.entries,
+            new_round: RoundId(desk.new_id().0),
+        })
     }
 
     /// What this round holds for a point already.
@@ -53,31 +63,54 @@ impl<'a> Walk<'a> {
 
     /// A stop by the address' parts.
     pub(crate) fn stop(&self, leg: &str, station: &str) -> Result<(&Leg, &Stop), Refusal> {
-        let leg = self.plan.legs.iter().find(|l| leg_key(l) == leg).ok_or(Refusal::NotFound)?;
-        let stop = leg.stops.iter().find(|s| s.station.as_str() == station).ok_or(Refusal::NotFound)?;
+        let leg = self
+            .plan
+            .legs
+            .iter()
+            .find(|l| leg_key(l) == leg)
+            .ok_or(Refusal::NotFound)?;
+        let stop = leg
+            .stops
+            .iter()
+            .find(|s| s.station.as_str() == station)
+            .ok_or(Refusal::NotFound)?;
         Ok((leg, stop))
     }
 
     fn stops(&self) -> impl Iterator<Item = (&Leg, &Stop)> {
-        self.plan.legs.iter().flat_map(|leg| leg.stops.iter().map(move |stop| (leg, stop)))
+        self.plan
+            .legs
+            .iter()
+            .flat_map(|leg| leg.stops.iter().map(move |stop| (leg, stop)))
     }
 
     fn left_at(&self, stop: &Stop, just: &[Answered]) -> usize {
-        stop.points.iter().filter(|d| self.kept(&d.point).is_none() && !just.iter().any(|a| a.point == d.point)).count()
+        stop.points
+            .iter()
+            .filter(|d| self.kept(&d.point).is_none() && !just.iter().any(|a| a.point == d.point))
+            .count()
     }
 
     /// Where to go after a stop: the next one along the lap with something left, else the first with something left, else the list.
     pub(crate) fn after(&self, leg: &Leg, stop: &Stop, just: &[Answered]) -> String {
         let all: Vec<(&Leg, &Stop)> = self.stops().collect();
-        let at = all.iter().position(|(l, s)| leg_key(l) == leg_key(leg) && s.station == stop.station).unwrap_or(0);
+        let at = all
+            .iter()
+            .position(|(l, s)| leg_key(l) == leg_key(leg) && s.station == stop.station)
+            .unwrap_or(0);
         let later = all[at + 1..].iter().chain(&all[..=at]);
         let next = later.into_iter().find(|(_, s)| self.left_at(s, just) > 0);
-        next.map_or_else(|| format!("{}/round?list=1", self.here), |(leg, stop)| self.stop_address(leg, stop))
+        next.map_or_else(
+            || format!("{}/round?list=1", self.here),
+            |(leg, stop)| self.stop_address(leg, stop),
+        )
     }
 
     /// The first stop with something left.
     fn first_left(&self) -> Option<String> {
-        self.stops().find(|(_, stop)| self.left_at(stop, &[]) > 0).map(|(leg, stop)| self.stop_address(leg, stop))
+        self.stops()
+            .find(|(_, stop)| self.left_at(stop, &[]) > 0)
+            .map(|(leg, stop)| self.stop_address(leg, stop))
     }
 
     pub(crate) fn stop_address(&self, leg: &Leg, stop: &Stop) -> String {
@@ -86,7 +119,9 @@ impl<'a> Walk<'a> {
 
     /// Number of this stop and how many there are.
     pub(crate) fn position(&self, leg: &Leg, stop: &Stop) -> (usize, usize) {
-        let at = self.stops().position(|(l, s)| leg_key(l) == leg_key(leg) && s.station == stop.station);
+        let at = self
+            .stops()
+            .position(|(l, s)| leg_key(l) == leg_key(leg) && s.station == stop.station);
         (at.map_or(0, |i| i + 1), self.stops().count())
     }
 
@@ -101,41 +136,78 @@ impl<'a> Walk<'a> {
     pub(crate) fn part(&self, answers: Vec<Answered>) -> WalkRound {
         let round = self.round.map_or(self.new_round, |r| r.id);
         let purpose = self.plan.purpose;
-        WalkRound { round, book: self.revision, purpose, from_paper: false, answers, hours: None, closes: None }
+        WalkRound {
+            round,
+            book: self.revision,
+            purpose,
+            from_paper: false,
+            answers,
+            hours: None,
+            closes: None,
+        }
     }
 
     /// A part already kept, as it stands now with its corrections.
     pub(crate) fn part_as_it_stands(&self, of: EntryId) -> Option<WalkRound> {
-        let round_of = |body: &Body| if let Body::WalkRound(part) = body { Some(part.clone()) } else { None };
+        let round_of = |body: &Body| {
+            if let Body::WalkRound(part) = body {
+                Some(part.clone())
+            } else {
+                None
+            }
+        };
         let corrected = self.entries.iter().rev().find_map(|e| match &e.body {
             Body::Correction(c) if c.of == of => c.instead.as_deref().and_then(round_of),
             _ => None,
         });
-        corrected.or_else(|| self.entries.iter().find(|e| e.id == of).and_then(|e| round_of(&e.body)))
+        corrected.or_else(|| {
+            self.entries
+                .iter()
+                .find(|e| e.id == of)
+                .and_then(|e| round_of(&e.body))
+        })
     }
 }
 
 /// The round this person has open on this machine, under the book in force, young enough to go on with.
-fn open_round<'a>(desk: &Desk, machine: &'a MachineState, revision: EntryId, person: PersonId) -> Option<&'a Round> {
+fn open_round<'a>(
+    desk: &Desk,
+    machine: &'a MachineState,
+    revision: EntryId,
+    person: PersonId,
+) -> Option<&'a Round> {
     let oldest = jiff::SignedDuration::from_hours(i64::from(desk.view.habits.round_holds_hours));
     machine
         .rounds
         .values()
-        .filter(|r| r.closed.is_none() && r.book == revision && r.by.contains(&person) && desk.now.duration_since(r.begun) < oldest)
+        .filter(|r| {
+            r.closed.is_none()
+                && r.book == revision
+                && r.by.contains(&person)
+                && desk.now.duration_since(r.begun) < oldest
+        })
         .max_by_key(|r| r.begun)
 }
 
 /// A leg's part of the address.
 pub(crate) fn leg_key(leg: &Leg) -> String {
     use yard::code::Coded;
-    format!("{}.{}", leg.engine.code(), leg.pose.as_ref().map_or("found", |pose| pose.as_str()))
+    format!(
+        "{}.{}",
+        leg.engine.code(),
+        leg.pose.as_ref().map_or("found", |pose| pose.as_str())
+    )
 }
 
 /// A leg in words: engine state and pose.
 pub(crate) fn leg_title(p: &Page, book: &Book, leg: &Leg) -> String {
     use yard::code::Coded;
     let engine = p.t(&format!("engine-{}", leg.engine.code()));
-    let pose = leg.pose.as_ref().and_then(|id| book.poses.iter().find(|pose| pose.id == *id)).map(|pose| pose.what.clone());
+    let pose = leg
+        .pose
+        .as_ref()
+        .and_then(|id| book.poses.iter().find(|pose| pose.id == *id))
+        .map(|pose| pose.what.clone());
     format!("{engine} · {}", pose.unwrap_or_else(|| p.t("leg-as-found")))
 }
 
@@ -182,20 +254,49 @@ pub(crate) fn show(desk: &Desk, machine: &str, list: bool) -> Answer {
 fn render(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) -> Answer {
     let p = desk.page();
     let (done, all) = walk.progress();
-    let minutes = p.words.say("round-minutes", &[("minutes", Arg::from(walk.plan.seconds.div_ceil(60)))]);
-    let skipped = p.words.say("round-skipped", &[("n", Arg::from(walk.plan.skipped))]);
-    let summary = p.words.say("round-summary", &[("points", Arg::from(all)), ("minutes", minutes.into()), ("skipped", skipped.into())]);
-    let relief = walk.round.is_none() && desk.view.habits.relief_allowed && plan_round(&desk.situation(walk.machine), RoundPurpose::Relief, None).is_some();
+    let minutes = p.words.say(
+        "round-minutes",
+        &[("minutes", Arg::from(walk.plan.seconds.div_ceil(60)))],
+    );
+    let skipped = p
+        .words
+        .say("round-skipped", &[("n", Arg::from(walk.plan.skipped))]);
+    let summary = p.words.say(
+        "round-summary",
+        &[
+            ("points", Arg::from(all)),
+            ("minutes", minutes.into()),
+            ("skipped", skipped.into()),
+        ],
+    );
+    let relief = walk.round.is_none()
+        && desk.view.habits.relief_allowed
+        && plan_round(&desk.situation(walk.machine), RoundPurpose::Relief, None).is_some();
     page(&RoundPage {
         machine: walk.book.machine.name.clone(),
         here: walk.here.clone(),
         stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
         summary,
         relief,
-        legs: walk.plan.legs.iter().map(|leg| leg_line(&p, walk, leg)).collect(),
-        finds: walk.plan.finds.iter().filter_map(|id| walk.book.joints.iter().find(|j| j.id == *id)).map(|j| j.name.clone()).collect(),
+        legs: walk
+            .plan
+            .legs
+            .iter()
+            .map(|leg| leg_line(&p, walk, leg))
+            .collect(),
+        finds: walk
+            .plan
+            .finds
+            .iter()
+            .filter_map(|id| walk.book.joints.iter().find(|j| j.id == *id))
+            .map(|j| j.name.clone())
+            .collect(),
         next: walk.first_left(),
-        next_label: p.t(if done == 0 { "begin-round" } else { "go-on-round" }),
+        next_label: p.t(if done == 0 {
+            "begin-round"
+        } else {
+            "go-on-round"
+        }),
         left: all - done,
         hours_last: hours_last(&p, walk.machine),
         hours_typed: hours_typed.to_owned(),
@@ -205,33 +306,64 @@ fn render(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) ->
 }
 
 fn leg_line(p: &Page, walk: &Walk<'_>, leg: &Leg) -> LegLine {
-    let name = |stop: &Stop| walk.book.stations.iter().find(|s| s.id == stop.station).map(|s| s.name.clone()).unwrap_or_default();
+    let name = |stop: &Stop| {
+        walk.book
+            .stations
+            .iter()
+            .find(|s| s.id == stop.station)
+            .map(|s| s.name.clone())
+            .unwrap_or_default()
+    };
     let state = |stop: &Stop| {
         let (left, all) = (walk.left_at(stop, &[]), stop.points.len());
         let key = if left == 0 { "stop-done" } else { "stop-left" };
-        p.words.say(key, &[("done", Arg::from(all - left)), ("all", Arg::from(all))])
+        p.words.say(
+            key,
+            &[("done", Arg::from(all - left)), ("all", Arg::from(all))],
+        )
     };
     LegLine {
         title: super::question::capital(&leg_title(p, walk.book, leg)),
         guards: leg.guards.iter().map(|g| p.words.name(*g)).collect(),
-        stops: leg.stops.iter().map(|stop| StopLine { name: name(stop), link: walk.stop_address(leg, stop), state: state(stop) }).collect(),
+        stops: leg
+            .stops
+            .iter()
+            .map(|stop| StopLine {
+                name: name(stop),
+                link: walk.stop_address(leg, stop),
+                state: state(stop),
+            })
+            .collect(),
     }
 }
 
 /// What the meter showed last, as a hint beside the field.
 pub(crate) fn hours_last(p: &Page, machine: &MachineState) -> String {
-    let last = machine.hours.segments.last().map(|s| quantity::format_exact(&s.last, 1));
-    last.map_or_else(|| p.t("hours-none-yet"), |last| p.t1("hours-last", "value", &last))
+    let last = machine
+        .hours
+        .segments
+        .last()
+        .map(|s| quantity::format_exact(&s.last, 1));
+    last.map_or_else(
+        || p.t("hours-none-yet"),
+        |last| p.t1("hours-last", "value", &last),
+    )
 }
 
 /// Begins a round with a purpose of its own (a relief check).
 pub(crate) fn begin(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     use yard::code::Coded;
-    let purpose = RoundPurpose::from_code(typed.field("purpose")).ok_or(Refusal::BadRequest("purpose"))?;
+    let purpose =
+        RoundPurpose::from_code(typed.field("purpose")).ok_or(Refusal::BadRequest("purpose"))?;
     let mut walk = Walk::of(desk, machine)?;
     if walk.round.is_none() {
-        walk.plan = plan_round(&desk.situation(walk.machine), purpose, None).ok_or(Refusal::BadRequest("purpose"))?;
-        accept::keep(desk, Some(&walk.machine_id), Body::WalkRound(walk.part(Vec::new())))?;
+        walk.plan = plan_round(&desk.situation(walk.machine), purpose, None)
+            .ok_or(Refusal::BadRequest("purpose"))?;
+        accept::keep(
+            desk,
+            Some(&walk.machine_id),
+            Body::WalkRound(walk.part(Vec::new())),
+        )?;
     }
     go(&format!("{}/round", walk.here))
 }
@@ -243,7 +375,9 @@ pub(crate) fn close(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     let text = typed.field("hours");
     let not_read = text.eq_ignore_ascii_case(&p.t("hours-not-read"));
     let hours = match form::hours(&p, if not_read { "" } else { text }, &desk.reading()) {
-        Ok(None) if walk.book.meter.is_some() && !not_read => return render(desk, &walk, text, vec![form::asked(&p, "ask-hours")]),
+        Ok(None) if walk.book.meter.is_some() && !not_read => {
+            return render(desk, &walk, text, vec![form::asked(&p, "ask-hours")]);
+        }
         Ok(hours) => hours,
         Err(asked) => return render(desk, &walk, text, vec![asked]),
     };
@@ -257,10 +391,24 @@ pub(crate) fn close(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
 
 /// The verdict this round is given: computed on the journal as it will stand with the closing part in it.
 pub(crate) fn evidence(desk: &Desk, walk: &Walk<'_>, part: &WalkRound) -> Evidence {
-    let blank = Evidence { verdict: String::new(), reasons: Vec::new(), book: walk.revision, program: env!("CARGO_PKG_VERSION").to_owned() };
+    let blank = Evidence {
+        verdict: String::new(),
+        reasons: Vec::new(),
+        book: walk.revision,
+        program: env!("CARGO_PKG_VERSION").to_owned(),
+    };
     let person = desk.person.unwrap_or(PersonId(uuid::Uuid::nil()));
-    let mut entries: Vec<Entry> = desk.view.entries.iter().filter(|e| e.machine.as_ref() == Some(&walk.machine_id)).cloned().collect();
-    let body = Body::WalkRound(WalkRound { closes: Some(blank.clone()), ..part.clone() });
+    let mut entries: Vec<Entry> = desk
+        .view
+        .entries
+        .iter()
+        .filter(|e| e.machine.as_ref() == Some(&walk.machine_id))
+        .cloned()
+        .collect();
+    let body = Body::WalkRound(WalkRound {
+        closes: Some(blank.clone()),
+        ..part.clone()
+    });
     entries.push(Entry {
         id: desk.new_id(),
         seq: u64::MAX,
@@ -275,6 +423,17 @@ pub(crate) fn evidence(desk: &Desk, walk: &Walk<'_>, part: &WalkRound) -> Eviden
         body,
     });
     let state = fold_machine(&walk.machine_id, &entries, &desk.view.yard, &desk.reading());
-    let judgement = judge(&Situation { machine: &state, ..desk.situation(walk.machine) });
-    Evidence { verdict: judgement.verdict.code().to_owned(), reasons: judgement.reasons.iter().map(|r| r.what.code().to_owned()).collect(), ..blank }
+    let judgement = judge(&Situation {
+        machine: &state,
+        ..desk.situation(walk.machine)
+    });
+    Evidence {
+        verdict: judgement.verdict.code().to_owned(),
+        reasons: judgement
+            .reasons
+            .iter()
+            .map(|r| r.what.code().to_owned())
+            .collect(),
+        ..blank
+    }
 }

@@ -61,7 +61,9 @@ pub(crate) fn keep(desk: &Desk, machine: &str, leg: &str, station: &str, typed: 
     let rest_well = typed.field("rest") == "well";
     let (mut answers, mut asked) = (Vec::new(), BTreeMap::new());
     for due in &stop.points {
-        let Some(point) = walk.book.points.iter().find(|q| q.id == due.point) else { continue };
+        let Some(point) = walk.book.points.iter().find(|q| q.id == due.point) else {
+            continue;
+        };
         let rest_well = rest_well && due.one_tap && walk.kept(&due.point).is_none();
         match form::read(&p, point, typed, &desk.reading(), rest_well) {
             Read::Answered(answered) => answers.push(answered),
@@ -83,7 +85,11 @@ pub(crate) fn keep(desk: &Desk, machine: &str, leg: &str, station: &str, typed: 
     }
     let look_again = answers.iter().find(|a| wants_a_second_look(walk.book, a));
     match look_again {
-        Some(answered) => go(&format!("{}?kept=1#p-{}", walk.stop_address(leg, stop), answered.point)),
+        Some(answered) => go(&format!(
+            "{}?kept=1#p-{}",
+            walk.stop_address(leg, stop),
+            answered.point
+        )),
         None => go(&walk.after(leg, stop, &answers)),
     }
 }
@@ -91,44 +97,82 @@ pub(crate) fn keep(desk: &Desk, machine: &str, leg: &str, station: &str, typed: 
 /// A measure that is not plainly inside, or a level that cannot be compared, is shown again before going on.
 fn wants_a_second_look(book: &Book, answered: &Answered) -> bool {
     let point = book.points.iter().find(|q| q.id == answered.point);
-    let judged = matches!(answered.answer, entry::Answer::Measure { .. } | entry::Answer::Level { .. });
+    let judged = matches!(
+        answered.answer,
+        entry::Answer::Measure { .. } | entry::Answer::Level { .. }
+    );
     judged && point.is_some_and(|point| !matches!(weigh(point, &answered.answer), Weighed::Well))
 }
 
 /// New answers become a part of the round; changed ones correct the part they stand in, so that both stay readable.
-fn keep_answers(desk: &Desk, walk: &Walk<'_>, machine: &MachineId, answers: &[Answered]) -> Result<(), Refusal> {
+fn keep_answers(
+    desk: &Desk,
+    walk: &Walk<'_>,
+    machine: &MachineId,
+    answers: &[Answered],
+) -> Result<(), Refusal> {
     let mut fresh = Vec::new();
     let mut changed: BTreeMap<yard::id::EntryId, Vec<Answered>> = BTreeMap::new();
     for answered in answers {
         match walk.kept(&answered.point) {
             None => fresh.push(answered.clone()),
             Some(given) if given.answered == *answered => {}
-            Some(given) => changed.entry(given.entry).or_default().push(answered.clone()),
+            Some(given) => changed
+                .entry(given.entry)
+                .or_default()
+                .push(answered.clone()),
         }
     }
     if !fresh.is_empty() {
         accept::keep(desk, Some(machine), Body::WalkRound(walk.part(fresh)))?;
     }
     for (of, answers) in changed {
-        let Some(original) = walk.part_as_it_stands(of) else { continue };
+        let Some(original) = walk.part_as_it_stands(of) else {
+            continue;
+        };
         let mut instead = original;
         for answered in answers {
             instead.answers.retain(|a| a.point != answered.point);
             instead.answers.push(answered);
         }
-        let body = Body::Correction(entry::Correction { of, instead: Some(Box::new(Body::WalkRound(instead))), why: desk.page().t("correction-answered-again") });
+        let body = Body::Correction(entry::Correction {
+            of,
+            instead: Some(Box::new(Body::WalkRound(instead))),
+            why: desk.page().t("correction-answered-again"),
+        });
         accept::keep(desk, Some(machine), body)?;
     }
     Ok(())
 }
 
-fn render(desk: &Desk, walk: &Walk<'_>, leg: &Leg, stop: &Stop, typed: &Typed, asked: &BTreeMap<PointId, Vec<Asked>>) -> Answer {
+fn render(
+    desk: &Desk,
+    walk: &Walk<'_>,
+    leg: &Leg,
+    stop: &Stop,
+    typed: &Typed,
+    asked: &BTreeMap<PointId, Vec<Asked>>,
+) -> Answer {
     let p = desk.page();
     let (index, stops) = walk.position(leg, stop);
     let (done, points_total) = walk.progress();
-    let station = walk.book.stations.iter().find(|s| s.id == stop.station).map(|s| s.name.clone()).unwrap_or_default();
-    let questions: Vec<Question> = stop.points.iter().filter_map(|due| one_question(&p, desk, walk, due, typed, asked)).collect();
-    let open: Vec<&DuePoint> = stop.points.iter().filter(|d| walk.kept(&d.point).is_none()).collect();
+    let station = walk
+        .book
+        .stations
+        .iter()
+        .find(|s| s.id == stop.station)
+        .map(|s| s.name.clone())
+        .unwrap_or_default();
+    let questions: Vec<Question> = stop
+        .points
+        .iter()
+        .filter_map(|due| one_question(&p, desk, walk, due, typed, asked))
+        .collect();
+    let open: Vec<&DuePoint> = stop
+        .points
+        .iter()
+        .filter(|d| walk.kept(&d.point).is_none())
+        .collect();
     let next = open.is_empty().then(|| walk.after(leg, stop, &[]));
     let mut guards = vec![capital(&format!("{}.", leg_title(&p, walk.book, leg)))];
     guards.extend(leg.guards.iter().map(|g| p.words.name(*g)));
@@ -143,7 +187,11 @@ fn render(desk: &Desk, walk: &Walk<'_>, leg: &Leg, stop: &Stop, typed: &Typed, a
         stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
         guards,
         drawing: drawing(&p, walk.book, stop, &station),
-        kept: if next.is_some() { p.t("station-already-kept") } else { String::new() },
+        kept: if next.is_some() {
+            p.t("station-already-kept")
+        } else {
+            String::new()
+        },
         action: walk.stop_address(leg, stop),
         next,
         one_tap: open.iter().any(|d| d.one_tap),
@@ -154,13 +202,23 @@ fn render(desk: &Desk, walk: &Walk<'_>, leg: &Leg, stop: &Stop, typed: &Typed, a
     })
 }
 
-fn one_question(p: &Page, desk: &Desk, walk: &Walk<'_>, due: &DuePoint, typed: &Typed, asked: &BTreeMap<PointId, Vec<Asked>>) -> Option<Question> {
+fn one_question(
+    p: &Page,
+    desk: &Desk,
+    walk: &Walk<'_>,
+    due: &DuePoint,
+    typed: &Typed,
+    asked: &BTreeMap<PointId, Vec<Asked>>,
+) -> Option<Question> {
     let point = walk.book.points.iter().find(|q| q.id == due.point)?;
     let mut q = question(p, walk.book, point, due.number, typed);
     q.asked = asked.get(&due.point).cloned().unwrap_or_default();
-    q.earlier = crate::pages::yard::machine::open_finding_at(desk, walk.machine, &due.point).unwrap_or_default();
+    q.earlier = crate::pages::yard::machine::open_finding_at(desk, walk.machine, &due.point)
+        .unwrap_or_default();
     if let Some(given) = walk.kept(&due.point) {
-        q.kept = p.words.answered(&given.answered, &crate::names::names(desk, walk.machine));
+        q.kept = p
+            .words
+            .answered(&given.answered, &crate::names::names(desk, walk.machine));
         match weigh(point, &given.answered.answer) {
             Weighed::Well => {}
             Weighed::Amiss => q.judged = p.t("judged-amiss"),
@@ -172,21 +230,49 @@ fn one_question(p: &Page, desk: &Desk, walk: &Walk<'_>, due: &DuePoint, typed: &
 }
 
 /// An unknown in the words of a verdict's reason: what is not known, and what to do next.
-fn told(p: &Page, desk: &Desk, walk: &Walk<'_>, point: &yard::book::Point, what: yard::handover::What) -> String {
-    let reason = Reason { rule: "", weighs: Verdict::Care, rank: 40, unknown: true, point: Some(point.id.clone()), finding: None, what, figure: None };
-    let told = p.words.reason(&reason, &crate::names::names(desk, walk.machine));
+fn told(
+    p: &Page,
+    desk: &Desk,
+    walk: &Walk<'_>,
+    point: &yard::book::Point,
+    what: yard::handover::What,
+) -> String {
+    let reason = Reason {
+        rule: "",
+        weighs: Verdict::Care,
+        rank: 40,
+        unknown: true,
+        point: Some(point.id.clone()),
+        finding: None,
+        what,
+        figure: None,
+    };
+    let told = p
+        .words
+        .reason(&reason, &crate::names::names(desk, walk.machine));
     format!("{} {}", told.what, told.next)
 }
 
 fn drawing(p: &Page, book: &Book, stop: &Stop, station: &str) -> String {
     let here: Vec<&PointId> = stop.points.iter().map(|d| &d.point).collect();
-    let places: Vec<_> = book.points.iter().filter(|q| here.contains(&&q.id)).filter_map(|q| q.at).collect();
+    let places: Vec<_> = book
+        .points
+        .iter()
+        .filter(|q| here.contains(&&q.id))
+        .filter_map(|q| q.at)
+        .collect();
     if places.is_empty() || book.drawing.is_empty() {
         return String::new();
     }
     let right = places.iter().filter(|at| at.y < 0.0).count() * 2 > places.len();
     let numbers = yard::walkround::numbers(book);
-    let shows = |point: &yard::book::Point| if here.contains(&&point.id) { Emphasis::Strong } else { Emphasis::Hidden };
+    let shows = |point: &yard::book::Point| {
+        if here.contains(&&point.id) {
+            Emphasis::Strong
+        } else {
+            Emphasis::Hidden
+        }
+    };
     side(&Side {
         book,
         view: if right { View::Right } else { View::Left },
@@ -201,8 +287,14 @@ fn drawing(p: &Page, book: &Book, stop: &Stop, station: &str) -> String {
 }
 
 fn bar(done: usize, of: usize) -> String {
-    let share = if of == 0 { 0.0 } else { done as f64 / of as f64 * 100.0 };
-    format!("<svg viewBox=\"0 0 100 8\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><rect width=\"{share:.1}\" height=\"8\" fill=\"#211E19\"/></svg>")
+    let share = if of == 0 {
+        0.0
+    } else {
+        done as f64 / of as f64 * 100.0
+    };
+    format!(
+        "<svg viewBox=\"0 0 100 8\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><rect width=\"{share:.1}\" height=\"8\" fill=\"#211E19\"/></svg>"
+    )
 }
 
 /// Where a station's page stands.

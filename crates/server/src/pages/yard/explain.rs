@@ -12,19 +12,45 @@ use yard::{handover::RULES, upkeep::hours_figure};
 pub(crate) fn rules(desk: &Desk) -> Answer {
     let p = desk.page();
     let sections = RULES.iter().map(|rule| {
-        let rows = vec![(p.t("rule-source"), p.words.rule_source(rule)), (p.t("rule-example"), p.words.rule_example(rule))];
-        Section { id: rule.id.to_owned(), title: p.words.rule_title(rule), lines: vec![p.t(&format!("rule-{}.why", rule.id))], rows, ..Section::default() }
+        let rows = vec![
+            (p.t("rule-source"), p.words.rule_source(rule)),
+            (p.t("rule-example"), p.words.rule_example(rule)),
+        ];
+        Section {
+            id: rule.id.to_owned(),
+            title: p.words.rule_title(rule),
+            lines: vec![p.t(&format!("rule-{}.why", rule.id))],
+            rows,
+            ..Section::default()
+        }
     });
     let sections = sections.collect();
-    page(&LinesPage { title: p.t("rules-title"), intro: vec![p.t("rules-intro")], sections, button: None, p })
+    page(&LinesPage {
+        title: p.t("rules-title"),
+        intro: vec![p.t("rules-intro")],
+        sections,
+        button: None,
+        p,
+    })
 }
 
 /// The catalogue of every formula.
 pub(crate) fn reckoner(desk: &Desk) -> Answer {
     let p = desk.page();
-    let sections = reckon::LEAVES.iter().map(|leaf| Section { title: p.words.leaf_name(leaf), link: format!("/reckoner/{}", leaf.id), lines: vec![p.words.leaf_purpose(leaf)], ..Section::default() });
+    let sections = reckon::LEAVES.iter().map(|leaf| Section {
+        title: p.words.leaf_name(leaf),
+        link: format!("/reckoner/{}", leaf.id),
+        lines: vec![p.words.leaf_purpose(leaf)],
+        ..Section::default()
+    });
     let sections = sections.collect();
-    page(&LinesPage { title: p.t("reckoner-title"), intro: vec![p.t("reckoner-intro")], sections, button: None, p })
+    page(&LinesPage {
+        title: p.t("reckoner-title"),
+        intro: vec![p.t("reckoner-intro")],
+        sections,
+        button: None,
+        p,
+    })
 }
 
 /// One formula's page.
@@ -32,8 +58,17 @@ pub(crate) fn leaf(desk: &Desk, id: &str) -> Answer {
     let p = desk.page();
     let leaf = reckon::find(id).ok_or(Refusal::NotFound)?;
     let rows = p.words.leaf_rows(leaf);
-    let section = Section { rows, ..Section::default() };
-    page(&LinesPage { title: p.words.leaf_name(leaf), intro: vec![p.words.leaf_purpose(leaf)], sections: vec![section], button: Some(("/reckoner".to_owned(), p.t("reckoner-title"))), p })
+    let section = Section {
+        rows,
+        ..Section::default()
+    };
+    page(&LinesPage {
+        title: p.words.leaf_name(leaf),
+        intro: vec![p.words.leaf_purpose(leaf)],
+        sections: vec![section],
+        button: Some(("/reckoner".to_owned(), p.t("reckoner-title"))),
+        p,
+    })
 }
 
 /// How a figure was got: its inputs, each with its origin, the formula, the source, the ±.
@@ -43,7 +78,10 @@ pub(crate) fn figure(desk: &Desk, machine: &str, which: &str) -> Answer {
     let figure = match which.strip_prefix("reason-") {
         Some(at) => {
             let at: usize = at.parse().map_err(|_| Refusal::NotFound)?;
-            desk.judgement(state).reasons.get(at).and_then(|r| r.figure.clone())
+            desk.judgement(state)
+                .reasons
+                .get(at)
+                .and_then(|r| r.figure.clone())
         }
         None if which == "hours" => hours_figure(state),
         None => None,
@@ -51,7 +89,19 @@ pub(crate) fn figure(desk: &Desk, machine: &str, which: &str) -> Answer {
     let figure = figure.ok_or(Refusal::NotFound)?;
     let rows = p.words.figure_rows(&figure);
     let leaf = figure.leaf();
-    let section = Section { rows, ..Section::default() };
-    let intro = vec![p.words.say("figure-intro", &[("leaf", Arg::from(p.words.leaf_name(leaf)))])];
-    page(&LinesPage { title: p.t("how-got"), intro, sections: vec![section], button: Some((format!("/reckoner/{}", leaf.id), p.words.leaf_name(leaf))), p })
+    let section = Section {
+        rows,
+        ..Section::default()
+    };
+    let intro = vec![p.words.say(
+        "figure-intro",
+        &[("leaf", Arg::from(p.words.leaf_name(leaf)))],
+    )];
+    page(&LinesPage {
+        title: p.t("how-got"),
+        intro,
+        sections: vec![section],
+        button: Some((format!("/reckoner/{}", leaf.id), p.words.leaf_name(leaf))),
+        p,
+    })
 }

@@ -7,10 +7,7 @@ use crate::{
 };
 use askama::Template;
 use papers::drawing::{Mark, verdict_mark};
-use yard::{
-    id::MachineId,
-    state::MachineState,
-};
+use yard::{id::MachineId, state::MachineState};
 
 #[derive(Template)]
 #[template(path = "yard/yard.html")]
@@ -38,14 +35,27 @@ const SHOWN: usize = 2;
 /// Shows the yard.
 pub(crate) fn show(desk: &Desk) -> Answer {
     let p = desk.page();
-    let with_book = desk.view.machines.iter().filter(|(_, m)| m.book().is_some());
-    let machines: Vec<Card> = with_book.map(|(id, machine)| card(desk, &p, id, machine)).collect();
+    let with_book = desk
+        .view
+        .machines
+        .iter()
+        .filter(|(_, m)| m.book().is_some());
+    let machines: Vec<Card> = with_book
+        .map(|(id, machine)| card(desk, &p, id, machine))
+        .collect();
     let only = (machines.len() == 1).then(|| machines[0].id.clone());
-    page(&YardPage { questions: open_questions(&desk.view.machines), only, machines, p })
+    page(&YardPage {
+        questions: open_questions(&desk.view.machines),
+        only,
+        machines,
+        p,
+    })
 }
 
 /// How many questions wait for steward or deputy.
-pub(crate) fn open_questions(machines: &std::collections::BTreeMap<MachineId, MachineState>) -> usize {
+pub(crate) fn open_questions(
+    machines: &std::collections::BTreeMap<MachineId, MachineState>,
+) -> usize {
     machines.values().map(|m| m.asked().count()).sum()
 }
 
@@ -56,17 +66,34 @@ fn card(desk: &Desk, p: &Page, id: &MachineId, machine: &MachineState) -> Card {
     let mut notes = Vec::new();
     if let Some((_, at, by, handover)) = &machine.handover {
         let said = handover.next.clone().unwrap_or_default();
-        let key = if said.is_empty() { "card-handed-over" } else { "card-handed-over-saying" };
-        let args = [("name", desk.view.name(*by).into()), ("when", p.words.moment(*at, desk.now, &desk.zone).into()), ("said", said.into())];
+        let key = if said.is_empty() {
+            "card-handed-over"
+        } else {
+            "card-handed-over-saying"
+        };
+        let args = [
+            ("name", desk.view.name(*by).into()),
+            ("when", p.words.moment(*at, desk.now, &desk.zone).into()),
+            ("said", said.into()),
+        ];
         notes.push(p.words.say(key, &args));
     }
     if let Some((by, since)) = &machine.running {
-        notes.push(p.words.say("card-running", &[("name", desk.view.name(*by).into()), ("when", p.words.moment(*since, desk.now, &desk.zone).into())]));
+        notes.push(p.words.say(
+            "card-running",
+            &[
+                ("name", desk.view.name(*by).into()),
+                ("when", p.words.moment(*since, desk.now, &desk.zone).into()),
+            ],
+        ));
     }
     let all = reasons.len();
     Card {
         id: id.clone(),
-        name: machine.book().map(|b| b.book.machine.name.clone()).unwrap_or_default(),
+        name: machine
+            .book()
+            .map(|b| b.book.machine.name.clone())
+            .unwrap_or_default(),
         mark: verdict_mark(mark),
         class: class(mark),
         verdict: p.words.verdict(&judgement),
@@ -85,4 +112,3 @@ pub(crate) fn class(mark: Mark) -> &'static str {
         Mark::NotKnown => "not-known",
     }
 }
-

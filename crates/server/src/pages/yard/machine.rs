@@ -79,8 +79,15 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
     let judgement = desk.judgement(state);
     let mark = Mark::of(&judgement);
     let here = format!("{}/m/{id}", p.home());
-    let open = state.rounds.values().any(|r| r.closed.is_none() && desk.person.is_some_and(|who| r.by.contains(&who)) && r.book == judgement.book.unwrap_or(r.book));
-    let running = state.running.as_ref().is_some_and(|(who, _)| Some(*who) == desk.person || p.role_leads());
+    let open = state.rounds.values().any(|r| {
+        r.closed.is_none()
+            && desk.person.is_some_and(|who| r.by.contains(&who))
+            && r.book == judgement.book.unwrap_or(r.book)
+    });
+    let running = state
+        .running
+        .as_ref()
+        .is_some_and(|(who, _)| Some(*who) == desk.person || p.role_leads());
     page(&MachinePage {
         name: book.machine.name.clone(),
         kind: book.machine.kind.clone(),
@@ -88,12 +95,16 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         mark: verdict_mark(mark),
         class: class(mark),
         verdict: p.words.verdict(&judgement),
-        holds: p.words.holds(&judgement, None, &crate::names::names(desk, state)),
+        holds: p
+            .words
+            .holds(&judgement, None, &crate::names::names(desk, state)),
         reasons: reason_lines(desk, &p, &id, state, &judgement),
         permit: permit(desk, &p, state, &judgement),
         round_label: p.t(if open { "go-on-round" } else { "do-walk-round" }),
         running,
-        may_start: state.running.is_none() && judgement.verdict != Verdict::StandDown && desk.person.is_some(),
+        may_start: state.running.is_none()
+            && judgement.verdict != Verdict::StandDown
+            && desk.person.is_some(),
         drawings: drawings(&p, book),
         findings: findings(desk, &p, state, &here),
         due: due(desk, &p, state),
@@ -106,7 +117,13 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
 }
 
 /// The reasons, worst first, with what to do next.
-pub(crate) fn reason_lines(desk: &Desk, p: &Page, id: &MachineId, state: &MachineState, judgement: &Judgement) -> Vec<ReasonLine> {
+pub(crate) fn reason_lines(
+    desk: &Desk,
+    p: &Page,
+    id: &MachineId,
+    state: &MachineState,
+    judgement: &Judgement,
+) -> Vec<ReasonLine> {
     let names = crate::names::names(desk, state);
     judgement
         .reasons
@@ -114,9 +131,24 @@ pub(crate) fn reason_lines(desk: &Desk, p: &Page, id: &MachineId, state: &Machin
         .enumerate()
         .map(|(i, reason)| {
             let told = p.words.reason(reason, &names);
-            let finding = reason.finding.as_ref().map(|f| format!("{}/m/{id}/finding/{}", p.home(), crate::session::encode(&f.to_string())));
-            let figure = reason.figure.as_ref().map(|_| format!("{}/m/{id}/figure/reason-{i}", p.home()));
-            ReasonLine { class: reason_class(reason), what: told.what, next: told.next, figure, link: finding }
+            let finding = reason.finding.as_ref().map(|f| {
+                format!(
+                    "{}/m/{id}/finding/{}",
+                    p.home(),
+                    crate::session::encode(&f.to_string())
+                )
+            });
+            let figure = reason
+                .figure
+                .as_ref()
+                .map(|_| format!("{}/m/{id}/figure/reason-{i}", p.home()));
+            ReasonLine {
+                class: reason_class(reason),
+                what: told.what,
+                next: told.next,
+                figure,
+                link: finding,
+            }
         })
         .collect()
 }
@@ -143,7 +175,10 @@ fn findings(desk: &Desk, p: &Page, state: &MachineState, here: &str) -> Vec<Find
         .values()
         .filter(|f| f.released.is_none())
         .map(|f| FindingLine {
-            link: format!("{here}/finding/{}", crate::session::encode(&f.id.to_string())),
+            link: format!(
+                "{here}/finding/{}",
+                crate::session::encode(&f.id.to_string())
+            ),
             what: p.words.found(f, &names),
             when: finding_when(desk, p, f),
         })
@@ -151,15 +186,40 @@ fn findings(desk: &Desk, p: &Page, state: &MachineState, here: &str) -> Vec<Find
 }
 
 fn finding_when(desk: &Desk, p: &Page, finding: &Finding) -> String {
-    let args = [("name", desk.view.name(finding.by).into()), ("when", p.words.moment(finding.at, desk.now, &desk.zone).into())];
+    let args = [
+        ("name", desk.view.name(finding.by).into()),
+        (
+            "when",
+            p.words.moment(finding.at, desk.now, &desk.zone).into(),
+        ),
+    ];
     p.words.say("found-by", &args)
 }
 
 /// What is open at a point, said beside its question.
-pub(crate) fn open_finding_at(desk: &Desk, state: &MachineState, point: &PointId) -> Option<String> {
+pub(crate) fn open_finding_at(
+    desk: &Desk,
+    state: &MachineState,
+    point: &PointId,
+) -> Option<String> {
     let p = desk.page();
-    let finding = state.findings.values().find(|f| f.released.is_none() && f.mended.is_empty() && f.id.point.as_ref() == Some(point))?;
-    Some(p.words.say("open-here", &[("what", p.words.found(finding, &crate::names::names(desk, state)).into()), ("who", finding_when(desk, &p, finding).into())]))
+    let finding = state.findings.values().find(|f| {
+        f.released.is_none() && f.mended.is_empty() && f.id.point.as_ref() == Some(point)
+    })?;
+    Some(
+        p.words.say(
+            "open-here",
+            &[
+                (
+                    "what",
+                    p.words
+                        .found(finding, &crate::names::names(desk, state))
+                        .into(),
+                ),
+                ("who", finding_when(desk, &p, finding).into()),
+            ],
+        ),
+    )
 }
 
 fn drawings(p: &Page, book: &Book) -> Vec<Drawn> {
@@ -171,28 +231,67 @@ fn drawings(p: &Page, book: &Book) -> Vec<Drawn> {
     let shows = |_: &yard::book::Point| Emphasis::Quiet;
     let one = |view: View, key: &str, id: &str| {
         let caption = p.t1(key, "name", name);
-        let svg = side(&Side { book, view, numbers: &numbers, shows: &shows, title: &caption, zone: Some(&zone), id, radius: 24.0, close_up: false });
+        let svg = side(&Side {
+            book,
+            view,
+            numbers: &numbers,
+            shows: &shows,
+            title: &caption,
+            zone: Some(&zone),
+            id,
+            radius: 24.0,
+            close_up: false,
+        });
         Drawn { svg, caption }
     };
     let caption = p.t1("seen-from-above", "name", name);
-    let top = plan(&Plan { book, here: None, title: &caption, zone: &zone, id: "plan", radius: 34.0 });
-    vec![one(View::Left, "side-left", "left"), one(View::Right, "side-right", "right"), Drawn { svg: top, caption }]
+    let top = plan(&Plan {
+        book,
+        here: None,
+        title: &caption,
+        zone: &zone,
+        id: "plan",
+        radius: 34.0,
+    });
+    vec![
+        one(View::Left, "side-left", "left"),
+        one(View::Right, "side-right", "right"),
+        Drawn { svg: top, caption },
+    ]
 }
 
 fn due(desk: &Desk, p: &Page, state: &MachineState) -> Vec<Linked> {
     let names = crate::names::names(desk, state);
     let lines = next_due(&desk.situation(state));
-    lines.iter().take(6).map(|line| Linked { text: p.words.due(line, &names), figure: None }).collect()
+    lines
+        .iter()
+        .take(6)
+        .map(|line| Linked {
+            text: p.words.due(line, &names),
+            figure: None,
+        })
+        .collect()
 }
 
 fn papers_of(p: &Page) -> Vec<Paper> {
     let kinds = ["round-sheet", "greasing-chart", "due-strip"];
     let sizes = ["a4", "letter"];
-    let both = kinds.iter().flat_map(|kind| sizes.iter().map(move |size| (kind, size)));
+    let both = kinds
+        .iter()
+        .flat_map(|kind| sizes.iter().map(move |size| (kind, size)));
     both.map(|(kind, size)| {
         let size_word = p.t(&format!("paper-named-{size}"));
-        let name = p.words.say("paper-link", &[("paper", Arg::from(p.t(&format!("link-{kind}")))), ("size", size_word.into())]);
-        Paper { file: format!("{kind}.pdf?size={size}"), name }
+        let name = p.words.say(
+            "paper-link",
+            &[
+                ("paper", Arg::from(p.t(&format!("link-{kind}")))),
+                ("size", size_word.into()),
+            ],
+        );
+        Paper {
+            file: format!("{kind}.pdf?size={size}"),
+            name,
+        }
     })
     .collect()
 }

@@ -1,5 +1,5 @@
 //! The yard, its machines, and the pages that explain: rules and the reckoner.
 
 pub(crate) mod explain;
-pub(crate) mod machine;
 pub(crate) mod home;
+pub(crate) mod machine;
