@@ -45,11 +45,11 @@ impl Sheet<'_> {
         })
     }
 
-    /// The square code of an address as picture `qr.svg`, with what the markup needs to place it.
-    pub(crate) fn code(&self, address: &str, pictures: &mut BTreeMap<&'static str, String>) -> Result<Value, PaperError> {
+    /// The square code of an address as picture `qr.svg`, with what the markup needs to place it; `says`: the words under it.
+    pub(crate) fn code(&self, address: &str, says: &str, pictures: &mut BTreeMap<&'static str, String>) -> Result<Value, PaperError> {
         let (svg, share) = qr::square(address)?;
         pictures.insert("qr.svg", svg);
-        Ok(json!({ "share": share, "alt": self.t1("paper-qr-alt", "value", address), "says": self.t("paper-qr") }))
+        Ok(json!({ "share": share, "alt": self.t1("paper-qr-alt", "value", address), "says": self.t(says) }))
     }
 
     fn book_date(&self) -> String {

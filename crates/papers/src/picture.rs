@@ -13,7 +13,8 @@ use yard::{
 };
 
 /// Adds `left.svg` and `right.svg` to the pictures and tells what each is; nothing where the book has neither strokes nor places.
-pub(crate) fn sides(sheet: &Sheet<'_>, shown: &BTreeSet<PointId>, pictures: &mut BTreeMap<&'static str, String>) -> Vec<Value> {
+/// `danger`: whether the danger zone is hatched.
+pub(crate) fn sides(sheet: &Sheet<'_>, shown: &BTreeSet<PointId>, danger: bool, pictures: &mut BTreeMap<&'static str, String>) -> Vec<Value> {
     let places = sheet.book.points.iter().any(|p| p.at.is_some() && shown.contains(&p.id));
     if sheet.book.drawing.is_empty() && !places {
         return Vec::new();
@@ -38,7 +39,7 @@ pub(crate) fn sides(sheet: &Sheet<'_>, shown: &BTreeSet<PointId>, pictures: &mut
                 numbers: &numbers,
                 shows: &shows,
                 title: &caption,
-                zone: Some(&zone),
+                zone: danger.then_some(zone.as_str()),
                 id: file.trim_end_matches(".svg"),
                 radius: 9.0,
                 close_up: false,

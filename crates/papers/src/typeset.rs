@@ -38,13 +38,6 @@ pub(crate) struct Document<'a> {
 /// it was meant.
 pub(crate) fn pdf(document: &Document<'_>) -> Result<Vec<u8>, PaperError> {
     let _emptied_after = Emptied;
-    // TEMPORARY
-    if let Ok(dir) = std::env::var("DUMP") {
-        let dir = format!("{dir}/{}", document.markup.lines().next().unwrap_or_default().chars().filter(char::is_ascii_alphabetic).take(18).collect::<String>());
-        let _ = std::fs::create_dir_all(&dir);
-        let _ = std::fs::write(format!("{dir}/data.json"), printable(document.data.clone()).to_string());
-        for (n, p) in &document.pictures { let _ = std::fs::write(format!("{dir}/{n}"), p); }
-    }
     let shelf = Shelf::of(document)?;
     let made = typst::compile::<PagedDocument>(&shelf);
     if let Some(warning) = made.warnings.first() {

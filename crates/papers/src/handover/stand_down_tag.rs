@@ -24,7 +24,7 @@ pub fn stand_down_tag(sheet: &Sheet<'_>, finding: &Finding, what: &str, found_by
     );
     let data = json!({
         "frame": sheet.frame(&title, &["caution-local-rules", "caution-pressure"]),
-        "code": sheet.code(sheet.address, &mut pictures)?,
+        "code": sheet.code(sheet.address, "paper-qr-machine", &mut pictures)?,
         "mark": sheet.t("paper-tag-mark-alt"),
         "stand-down": sheet.t("paper-tag-stand-down"),
         "do-not": sheet.t("paper-tag-do-not"),

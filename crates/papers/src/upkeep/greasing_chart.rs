@@ -32,14 +32,14 @@ pub fn greasing_chart(sheet: &Sheet<'_>, gun_grams: Option<f64>) -> Result<Vec<u
     let count = fittings(sheet.book);
     let data = json!({
         "frame": sheet.frame(&title, &CAUTIONS),
-        "code": sheet.code(sheet.address, &mut pictures)?,
-        "drawings": picture::sides(sheet, &shown, &mut pictures),
+        "code": sheet.code(sheet.address, "paper-qr-machine", &mut pictures)?,
+        "drawings": picture::sides(sheet, &shown, false, &mut pictures),
         "about": about(sheet, count),
         "count": sheet.t1("paper-of-count", "of", count),
         "how": sheet.t("paper-chart-how"),
         "refused": refused_in_general(sheet),
         "adjuster": sheet.t("paper-chart-adjuster"),
-        "columns": (["number", "fitting", "how-much", "found"].map(|column| sheet.t(&format!("paper-column-{column}")))),
+        "columns": (["number", "fitting", "how-much", "done"].map(|column| sheet.t(&format!("paper-column-{column}")))),
         "groups": groups(sheet).iter().map(|(pose, points)| group(sheet, pose.as_ref(), points, gun_grams, &names)).collect::<Vec<_>>(),
     });
     typeset::pdf(&typeset::Document { markup: include_str!("greasing_chart.typ"), data, pictures })
@@ -113,7 +113,7 @@ fn row_data(sheet: &Sheet<'_>, row: &Row<'_>, gun: Option<f64>, names: &dyn Name
     let rule = rule(point)?;
     let (numbers, joints) = match row {
         Row::One(point, number) => (vec![*number], vec![*point]),
-        Row::Both { left, right, .. } => (vec![left.1.min(right.1), left.1.max(right.1)], vec![left.0, right.0]),
+        Row::Both { left, right, .. } => (vec![left.1, right.1], vec![left.0, right.0]),
     };
     let joints: Vec<String> = joints.into_iter().filter_map(|p| self::rule(p)?.joint.as_ref()).map(|joint| sheet.words.item(joint, names)).collect();
     Some(json!({

@@ -67,10 +67,11 @@ fn lines(sheet: &Sheet<'_>, point: &Point) -> Vec<Line> {
             vec![of(sheet, "tight", point.count), tick(sheet, "loose")],
             vec![down(sheet, "missing")],
         ],
-        PointKind::Bolts => vec![
-            vec![tick(sheet, "all-tight")],
-            vec![Piece::Write(8, sheet.t("paper-found-loose")), Piece::Write(8, sheet.t("paper-found-missing"))],
-        ],
+        PointKind::Bolts => vec![vec![
+            of(sheet, "tight", point.count),
+            Piece::Write(6, sheet.t("paper-found-loose")),
+            Piece::Write(6, sheet.t("paper-found-missing")),
+        ]],
         PointKind::Measure(limit) => measure(sheet, limit),
         PointKind::Leak { out_from, .. } => leak(sheet, point, *out_from),
         PointKind::Hose => vec![vec![tick(sheet, "sound"), tick(sheet, "rubbed")], vec![down(sheet, "worn-or-bulged")]],
@@ -79,7 +80,10 @@ fn lines(sheet: &Sheet<'_>, point: &Point) -> Vec<Line> {
         PointKind::Look => works(sheet, point, ["in-order", "worn", "damaged"]),
         PointKind::Crank(cases) => cases
             .iter()
-            .map(|case| vec![Piece::Plain(case.with.clone()), tick(sheet, "turned"), tick(sheet, "did-not")])
+            .map(|case| {
+                let turned = if case.may_crank { tick(sheet, "turned") } else { down(sheet, "turned") };
+                vec![Piece::Plain(case.with.clone()), tick(sheet, "did-not"), turned]
+            })
             .collect(),
     }
 }

@@ -1,7 +1,7 @@
 //! Rows of a table of points: a point by itself, or a point and its mirrored twin in one row.
 
 use yard::{
-    book::{Book, Point},
+    book::{Book, Point, PointKind},
     walkround::DuePoint,
 };
 
@@ -60,7 +60,7 @@ pub(crate) fn rows<'a>(book: &'a Book, due: &[DuePoint]) -> Vec<Row<'a>> {
 }
 
 fn together<'a>(a: (&'a Point, u32), b: (&'a Point, u32)) -> Option<Row<'a>> {
-    let alike = a.0.mirror.as_ref() == Some(&b.0.id) && a.0.kind == b.0.kind && a.0.how == b.0.how && a.0.count == b.0.count;
+    let alike = a.0.mirror.as_ref() == Some(&b.0.id) && answered_alike(&a.0.kind, &b.0.kind) && a.0.how == b.0.how && a.0.count == b.0.count;
     let what = shared_name(&a.0.what, &b.0.what)?;
     if !alike {
         return None;
@@ -70,6 +70,16 @@ fn together<'a>(a: (&'a Point, u32), b: (&'a Point, u32)) -> Option<Row<'a>> {
         (true, false) => Some(Row::Both { left: a, right: b, what }),
         (false, true) => Some(Row::Both { left: b, right: a, what }),
         _ => None,
+    }
+}
+
+/// Whether the same boxes and limits serve both; the joint that a fitting feeds is each its own.
+fn answered_alike(a: &PointKind, b: &PointKind) -> bool {
+    match (a, b) {
+        (PointKind::Fitting(a), PointKind::Fitting(b)) => {
+            a.remote == b.remote && a.until == b.until && a.refused_runs == b.refused_runs
+        }
+        _ => a == b,
     }
 }
 

@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use words::{BookNames, Names};
 use yard::{
-    book::{CrankCase, GreaseUntil, MeasureLimit, OilHeat, PointKind, Safeguard},
+    book::{GreaseUntil, MeasureLimit, OilHeat, Point, PointKind, Safeguard},
     id::{ItemId, PointId},
     walkround::{Leg, RoundPlan, Stop},
 };
@@ -34,8 +34,8 @@ fn document(sheet: &Sheet<'_>, plan: &RoundPlan) -> Result<typeset::Document<'st
     let names = BookNames { book: Some(sheet.book), people: &people, now: sheet.now, zone: sheet.zone };
     let data = json!({
         "frame": sheet.frame(&title, &CAUTIONS),
-        "code": sheet.code(&format!("{}/round", sheet.address), &mut pictures)?,
-        "drawings": picture::sides(sheet, &shown, &mut pictures),
+        "code": sheet.code(&format!("{}/round", sheet.address), "paper-qr", &mut pictures)?,
+        "drawings": picture::sides(sheet, &shown, true, &mut pictures),
         "about": about(sheet, plan),
         "fields": (["paper-who", "paper-when", "paper-hours"].map(|key| sheet.t(key))),
         "columns": (["number", "what", "how", "limit", "found"].map(|column| sheet.t(&format!("paper-column-{column}")))),
@@ -79,27 +79,32 @@ fn stop_data(sheet: &Sheet<'_>, leg: &Leg, stop: &Stop, names: &dyn Names) -> Va
 fn row_data(sheet: &Sheet<'_>, leg: &Leg, row: &Row<'_>, names: &dyn Names) -> Value {
     let numbers = match row {
         Row::One(_, number) => vec![*number],
-        Row::Both { left, right, .. } => vec![left.1.min(right.1), left.1.max(right.1)],
+        Row::Both { left, right, .. } => vec![left.1, right.1],
     };
     let found = found(sheet, row);
     json!({
         "numbers": numbers,
         "what": row.what(),
         "times": (row.point().count > 1).then(|| sheet.t1("paper-times", "n", row.point().count)),
-        "how": row.point().how,
+        "how": how(row.point()),
         "limit": limit(sheet, leg, row, names),
         "found": found.iter().map(|line| line.iter().map(super::Piece::data).collect::<Vec<_>>()).collect::<Vec<_>>(),
     })
 }
 
+/// How to check it; for a measure also the method that its limit belongs to.
+fn how(point: &Point) -> Vec<&str> {
+    let method = match &point.kind {
+        PointKind::Measure(limit) => Some(limit.method.as_str()),
+        _ => None,
+    };
+    point.how.as_deref().into_iter().chain(method).collect()
+}
+
 /// What the answer is held against, short enough for a column.
 fn limit(sheet: &Sheet<'_>, leg: &Leg, row: &Row<'_>, names: &dyn Names) -> Vec<String> {
     match &row.point().kind {
-        PointKind::Measure(limit) => {
-            let mut said = vec![range(sheet, limit)];
-            said.extend((!limit.method.is_empty()).then(|| limit.method.clone()));
-            said
-        }
+        PointKind::Measure(limit) => vec![range(sheet, limit)],
         PointKind::Level(mark) => {
             let between = if mark.upper { "paper-mark-upper" } else { "paper-mark" };
             let mut said = vec![match mark.oil {
@@ -118,13 +123,6 @@ fn limit(sheet: &Sheet<'_>, leg: &Leg, row: &Row<'_>, names: &dyn Names) -> Vec<
             }];
             said.extend(rule.remote.then(|| sheet.t("paper-grease-remote")));
             said
-        }
-        PointKind::Crank(cases) => {
-            let may = |case: &CrankCase| {
-                let key = if case.may_crank { "paper-may-crank" } else { "paper-may-not-crank" };
-                sheet.t1(key, "with", &case.with)
-            };
-            cases.iter().map(may).collect()
         }
         _ => Vec::new(),
     }

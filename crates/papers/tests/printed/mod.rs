@@ -1,7 +1,11 @@
 //! Looking at a PDF as a printer and a reader would: size, text, pixels, square codes. By the tools of poppler and zbar.
 #![allow(dead_code, clippy::unwrap_used, unreachable_pub)]
 
-use std::{fs, path::PathBuf, process::Command};
+use std::{
+    fs,
+    path::{Path, PathBuf},
+    process::Command,
+};
 use tempfile::TempDir;
 
 /// A PDF on disk.
@@ -70,6 +74,13 @@ impl Printed {
         let picture = self.picture(page, 150);
         let said = run("zbarimg", &["--quiet", "--raw", picture.to_str().unwrap()]);
         said.lines().map(str::to_owned).collect()
+    }
+
+    /// Keeps a page's picture among the documents'.
+    pub fn keep_picture(&self, page: usize, dots_per_inch: u32, name: &str) {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/pictures");
+        fs::create_dir_all(&folder).unwrap();
+        fs::copy(self.picture(page, dots_per_inch), folder.join(name)).unwrap();
     }
 
     fn picture(&self, page: usize, dots_per_inch: u32) -> PathBuf {

@@ -24,6 +24,7 @@ pub const ADDRESS: &str = "http://192.168.178.100:8426/y/0123456789ab/m/marigold
 
 /// One machine and its yard.
 pub struct YardOfOne {
+    pub text: String,
     pub book: Book,
     pub machine: MachineState,
     pub yard: YardState,
@@ -66,7 +67,7 @@ impl YardOfOne {
         let yard = fold_yard(&entries);
         let machine = fold_machine(&id, &entries, &yard, &Habits::default());
         let now = "2026-11-20T07:12:00Z".parse().unwrap();
-        Self { book, machine, yard, habits: YardHabits::default(), now, zone: TimeZone::UTC }
+        Self { text: text.to_owned(), book, machine, yard, habits: YardHabits::default(), now, zone: TimeZone::UTC }
     }
 
     pub fn situation(&self) -> Situation<'_> {

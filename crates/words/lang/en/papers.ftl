@@ -1,5 +1,5 @@
 ### Words of the papers for the wall, the cab and the file.
-### $machine, $name, $state, $with: names and pieces said before; $n, $of: counts, or a page's number and the last page's
+### $machine, $name, $state: names and pieces said before; $n, $of: counts, or a page's number and the last page's
 ### $at, $date, $oil, $hours: already said; $value: ready to show
 
 paper-invented = invented demo yard
@@ -7,8 +7,9 @@ paper-page = page { $n } of { $of }
 paper-printed = printed { $at }
 paper-book = book of { $date }
 paper-book-draft = book not adopted yet
-paper-ruler = 100 mm: measure it, the print is true to size
+paper-ruler = 100 mm when printed at full size
 paper-qr = the same on a phone
+paper-qr-machine = this machine on a phone
 paper-qr-alt = Square code for { $value }
 paper-stop = To stop the engine:
 paper-stop-unknown = Nobody knows how. Find out first.
@@ -38,6 +39,7 @@ paper-column-limit = limit
 paper-column-found = found
 paper-column-fitting = fitting
 paper-column-how-much = how much
+paper-column-done = done
 paper-mark = at or over the mark
 paper-mark-upper = between the marks
 paper-mark-oil = { $state }, oil { $oil }
@@ -55,8 +57,6 @@ paper-grease-strokes-grams = { $n ->
    *[other] { $n } strokes, no more ({ $value } g)
  }
 paper-grease-remote = look at the joint
-paper-may-crank = { $with }: may turn
-paper-may-not-crank = { $with }: must not turn
 paper-is-stand-down = { $state } = stand down
 paper-from-stand-down = from { $state } on: stand down
 
