@@ -1,17 +1,17 @@
 //! One table of the book while it is read: each key looked up, its value checked against the declared shape, and what is
 //! wrong noted once.
 
-use super::Place;
+mod ids;
+mod quantities;
+
+pub(super) use quantities::{FARTHEST, number};
+
 use super::desk::Desk;
-use super::fields::{Field, MOST_ITEMS, MOST_TEXT, Named, Shape, Table};
+use super::fields::{Field, MOST_ITEMS, MOST_TEXT, Shape, Table};
 use super::nearest::nearest;
 use super::tree::{Entries, Key, Node, Value};
 use super::trouble::TroubleKind;
-use crate::{
-    code::Coded,
-    id::{ItemId, well_formed},
-};
-use quantity::{Dimension, Quantity};
+use crate::code::Coded;
 use std::ops::Range;
 
 /// A table being read.
@@ -318,201 +318,6 @@ impl<'a, 't> Section<'a, 't> {
             .collect()
     }
 
-    /// The table's own id, noted as taken.
-    pub(super) fn id(&self, of: Named) -> Option<(String, Range<usize>)> {
-        let Some(node) = self.node("id") else {
-            let mut broken = self
-                .desk
-                .broken_in(Some(self.span.start))
-                .filter(|broken| broken.key.as_deref().is_none_or(|key| key == "id"));
-            match broken.next() {
-                Some(broken) => self.desk.half_id(of, &broken.value),
-                None => self.desk.unsure(of),
-            }
-            return None;
-        };
-        match &node.value {
-            Value::Text(text) if well_formed(text) => {
-                self.desk.id(of, text, &node.span);
-                Some((text.clone(), node.span.clone()))
-            }
-            Value::Text(text) => {
-                self.bad_id(text, &node.span);
-                self.desk.half_id(of, text);
-                None
-            }
-            _ => {
-                self.wrong_type("id", node);
-                self.desk.unsure(of);
-                None
-            }
-        }
-    }
-
-    /// The text of the machine's own id.
-    pub(super) fn own_id(&self) -> Option<String> {
-        let node = self.node("id")?;
-        match &node.value {
-            Value::Text(text) if well_formed(text) => Some(text.clone()),
-            Value::Text(text) => {
-                self.bad_id(text, &node.span);
-                None
-            }
-            _ => {
-                self.wrong_type("id", node);
-                None
-            }
-        }
-    }
-
-    pub(super) fn bad_id(&self, text: &str, span: &Range<usize>) {
-        let right = slug(text);
-        self.desk.mistake(
-            span.clone(),
-            TroubleKind::BadId {
-                found: text.chars().take(80).collect(),
-                right,
-            },
-        );
-    }
-
-    /// The id of something else, to be looked up when all is read.
-    pub(super) fn reference(&self, key: &'static str) -> Option<String> {
-        let Shape::Ref(of) = self.field(key).shape else {
-            return None;
-        };
-        let node = self.node(key)?;
-        self.reference_of(key, of, node)
-    }
-
-    fn reference_of(&self, key: &'static str, of: Named, node: &Node) -> Option<String> {
-        let Value::Text(text) = &node.value else {
-            self.wrong_type(key, node);
-            return None;
-        };
-        self.desk.speaks_of(
-            of,
-            &text.chars().take(80).collect::<String>(),
-            node.span.clone(),
-        );
-        well_formed(text).then(|| text.clone())
-    }
-
-    /// The ids of other things, with their places.
-    pub(super) fn references(&self, key: &'static str) -> Vec<(String, Range<usize>)> {
-        let Shape::Refs(of) = self.field(key).shape else {
-            return Vec::new();
-        };
-        let items = self.list(key, false).unwrap_or_default();
-        items
-            .iter()
-            .filter_map(|item| Some((self.reference_of(key, of, item)?, item.span.clone())))
-            .collect()
-    }
-
-    /// The ids of other things.
-    pub(super) fn items(&self, key: &'static str) -> Vec<ItemId> {
-        self.references(key)
-            .iter()
-            .filter_map(|(id, _)| ItemId::new(id))
-            .collect()
-    }
-
-    /// A quantity of the dimension declared.
-    pub(super) fn quantity(&self, key: &'static str) -> Option<Quantity> {
-        let Shape::Quantity(wanted) = self.field(key).shape else {
-            return None;
-        };
-        let node = self.node(key)?;
-        let Value::Text(text) = &node.value else {
-            self.wrong_type(key, node);
-            return None;
-        };
-        self.quantity_in(key, text, &node.span, wanted)
-    }
-
-    /// A quantity that must be more than zero.
-    pub(super) fn positive(&self, key: &'static str) -> Option<Quantity> {
-        let read = self.quantity(key)?;
-        if read.value().is_zero() || read.value().is_negative() {
-            self.desk.mistake(
-                self.place_of(key),
-                TroubleKind::NotPositive {
-                    key: key.to_owned(),
-                },
-            );
-            return None;
-        }
-        Some(read)
-    }
-
-    /// Reads a quantity in the text at `span`; what is wrong is pointed at inside the quotes where that is sure.
-    pub(super) fn quantity_in(
-        &self,
-        key: &str,
-        text: &str,
-        span: &Range<usize>,
-        wanted: Option<Dimension>,
-    ) -> Option<Quantity> {
-        match quantity::parse(text, self.desk.habits, wanted) {
-            Ok(read) => Some(read),
-            Err(trouble) => {
-                let within = trouble.span();
-                let plain = span.len() == text.len() + 2;
-                let place = if plain && within.end <= text.len() {
-                    span.start + 1 + within.start..span.start + 1 + within.end
-                } else {
-                    span.clone()
-                };
-                let place = if place.is_empty() {
-                    span.clone()
-                } else {
-                    place
-                };
-                self.desk.mistake(
-                    place,
-                    TroubleKind::Quantity {
-                        key: key.to_owned(),
-                        trouble,
-                    },
-                );
-                None
-            }
-        }
-    }
-
-    /// A place in the machine frame: numbers in metres or written lengths; the height may be left out.
-    pub(super) fn place(&self, key: &'static str) -> Option<Place> {
-        let node = self.node(key)?;
-        let Value::List(items) = &node.value else {
-            self.wrong_type(key, node);
-            return None;
-        };
-        if !(2..=3).contains(&items.len()) {
-            self.desk.mistake(node.span.clone(), TroubleKind::BadPlace);
-            return None;
-        }
-        let lengths: Vec<Option<f64>> = items.iter().map(|item| self.metres(key, item)).collect();
-        match lengths[..] {
-            [Some(x), Some(y)] => Some(Place { x, y, z: 0.0 }),
-            [Some(x), Some(y), Some(z)] => Some(Place { x, y, z }),
-            _ => None,
-        }
-    }
-
-    fn metres(&self, key: &'static str, node: &Node) -> Option<f64> {
-        if let Value::Text(text) = &node.value {
-            return self
-                .quantity_in(key, text, &node.span, Some(Dimension::Length))
-                .map(|length| length.si_f64());
-        }
-        let metres = number(node).filter(|metres| metres.abs() <= FARTHEST);
-        if metres.is_none() {
-            self.desk.mistake(node.span.clone(), TroubleKind::BadPlace);
-        }
-        metres
-    }
-
     /// A text without noting anything: for a key that is read elsewhere too.
     pub(super) fn peek(&self, key: &str) -> Option<String> {
         match &self.find(key)?.1.value {
@@ -525,37 +330,4 @@ impl<'a, 't> Section<'a, 't> {
     pub(super) fn raw(&self, key: &'static str) -> Option<&'a Node> {
         self.node(key)
     }
-}
-
-/// No machine reaches farther from its middle, metres.
-pub(super) const FARTHEST: f64 = 1000.0;
-
-/// A number, whole or not.
-pub(super) fn number(node: &Node) -> Option<f64> {
-    match node.value {
-        Value::Number(number) => Some(number),
-        #[expect(
-            clippy::cast_precision_loss,
-            reason = "whole numbers beyond 2^53 are far outside every bound checked next"
-        )]
-        Value::Whole(whole) => Some(whole as f64),
-        _ => None,
-    }
-}
-
-/// The id nearest to a text: small letters, digits and dashes.
-fn slug(text: &str) -> Option<String> {
-    let dashed: String = text
-        .trim()
-        .to_lowercase()
-        .chars()
-        .take(64)
-        .map(|c| if c.is_ascii_alphanumeric() { c } else { '-' })
-        .collect();
-    let slug = dashed
-        .split('-')
-        .filter(|part| !part.is_empty())
-        .collect::<Vec<_>>()
-        .join("-");
-    well_formed(&slug).then_some(slug)
 }
