@@ -131,7 +131,7 @@ pub(crate) fn take(
         hash: [0; 32],
     };
     let head = store::form::read_head(bytes, desk.app.yard.id())
-        .map_err(|_| Refusal::BadRequest("entry"))?;
+        .map_err(|_| Refusal::BadRequest)?;
     let read = store::form::read_entry(&Row {
         id: head.id,
         machine: head.machine,
@@ -139,7 +139,7 @@ pub(crate) fn take(
         bytes: bytes.to_vec(),
         envelope: now,
     })
-    .map_err(|_| Refusal::BadRequest("entry"))?;
+    .map_err(|_| Refusal::BadRequest)?;
     if read.by != by {
         return Err(Refusal::MayNot(Deed::TakeInPaper.code()));
     }

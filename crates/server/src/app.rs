@@ -32,31 +32,31 @@ pub struct App {
 }
 
 /// The journal folded, as of one entry.
-pub struct View {
+pub(crate) struct View {
     /// Entries, in order of acceptance.
-    pub entries: Vec<Entry>,
+    pub(crate) entries: Vec<Entry>,
     /// The yard.
-    pub yard: YardState,
+    pub(crate) yard: YardState,
     /// Machines.
-    pub machines: BTreeMap<MachineId, MachineState>,
+    pub(crate) machines: BTreeMap<MachineId, MachineState>,
     /// Names of people.
-    pub names: BTreeMap<PersonId, String>,
+    pub(crate) names: BTreeMap<PersonId, String>,
     /// The yard's habits.
-    pub habits: YardHabits,
+    pub(crate) habits: YardHabits,
     /// The store's change count that this view rests on.
     changes: Changes,
 }
 
 impl View {
     /// Name of a person, or their id's end where the name was erased.
-    pub fn name(&self, person: PersonId) -> String {
+    pub(crate) fn name(&self, person: PersonId) -> String {
         self.names.get(&person).cloned().unwrap_or_else(|| {
             let id = person.to_string();
             format!("…{}", &id[id.len() - 4..])
         })
     }
     /// Whether any machine here is invented.
-    pub fn invented(&self) -> bool {
+    pub(crate) fn invented(&self) -> bool {
         self.machines
             .values()
             .any(|m| m.book().is_some_and(|b| b.book.machine.invented))
@@ -77,7 +77,7 @@ impl App {
     }
 
     /// The journal folded as it is now. Refolds only machines that have new entries.
-    pub fn view(&self) -> Result<Arc<View>, Refusal> {
+    pub(crate) fn view(&self) -> Result<Arc<View>, Refusal> {
         let changes = self.yard.changes()?;
         let mut kept = self.view.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(view) = kept.as_ref().filter(|view| view.changes == changes) {
@@ -136,7 +136,7 @@ impl App {
     }
 
     /// A page frame for somebody.
-    pub fn page(&self, view: &View, person: Option<PersonId>, role: Role) -> Page {
+    pub(crate) fn page(&self, view: &View, person: Option<PersonId>, role: Role) -> Page {
         Page {
             words: self.words.clone(),
             tag: self.tag(),

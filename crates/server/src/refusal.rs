@@ -18,7 +18,7 @@ pub(crate) enum Refusal {
         at: String,
     },
     /// Not answerable as sent (a form that is no form of ours).
-    BadRequest(&'static str),
+    BadRequest,
     /// Too many wrong tries.
     SlowDown,
     /// Ours: a bug or a store that fails. Logged, never shown in detail.
@@ -32,7 +32,7 @@ impl Refusal {
             Refusal::NotFound => StatusCode::NOT_FOUND,
             Refusal::MayNot(_) => StatusCode::FORBIDDEN,
             Refusal::SignIn { .. } => StatusCode::SEE_OTHER,
-            Refusal::BadRequest(_) => StatusCode::BAD_REQUEST,
+            Refusal::BadRequest => StatusCode::BAD_REQUEST,
             Refusal::SlowDown => StatusCode::TOO_MANY_REQUESTS,
             Refusal::Ours(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
@@ -43,7 +43,7 @@ impl Refusal {
             Refusal::NotFound => "error-not-found",
             Refusal::MayNot(_) => "error-may-not",
             Refusal::SignIn { .. } => "error-sign-in",
-            Refusal::BadRequest(_) => "error-bad-request",
+            Refusal::BadRequest => "error-bad-request",
             Refusal::SlowDown => "error-slow-down",
             Refusal::Ours(_) => "error-ours",
         }

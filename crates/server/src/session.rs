@@ -17,7 +17,7 @@ pub const MOST_MISSES: u32 = 5;
 /// How long it is stopped then.
 pub const LOCKED_FOR: jiff::SignedDuration = jiff::SignedDuration::from_mins(10);
 
-/// How long a session lasts without use, hours.
+/// How long a session lasts from signing in, hours: a working day.
 pub const HOURS: i64 = 12;
 
 /// A fresh secret for a session or a one-time link: 32 hex digits.

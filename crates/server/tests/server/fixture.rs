@@ -22,11 +22,11 @@ use yard::{
     world::World,
 };
 
-pub const BOOK: &str = include_str!("../../../../demo/marigold.toml");
-pub const PIN: &str = "2580";
+pub(crate) const BOOK: &str = include_str!("../../../../demo/marigold.toml");
+pub(crate) const PIN: &str = "2580";
 
 /// A clock the test moves, and counted chance.
-pub struct Clock {
+pub(crate) struct Clock {
     now: Mutex<Timestamp>,
     drawn: AtomicU64,
 }
@@ -46,33 +46,32 @@ impl World for Clock {
     }
 }
 
-pub struct Place {
-    pub app: Arc<App>,
-    pub clock: Arc<Clock>,
-    pub router: Router,
-    pub steward: PersonId,
-    pub deputy: PersonId,
-    pub operator: PersonId,
-    pub learner: PersonId,
-    pub visitor: PersonId,
-    pub yard: Yard,
+pub(crate) struct Place {
+    pub(crate) app: Arc<App>,
+    pub(crate) clock: Arc<Clock>,
+    pub(crate) router: Router,
+    pub(crate) steward: PersonId,
+    pub(crate) deputy: PersonId,
+    pub(crate) operator: PersonId,
+    pub(crate) learner: PersonId,
+    pub(crate) visitor: PersonId,
+    pub(crate) yard: Yard,
 }
 
 /// What came back.
-pub struct Got {
-    pub status: StatusCode,
-    pub to: String,
-    pub cookie: String,
-    pub text: String,
-    pub bytes: Vec<u8>,
+pub(crate) struct Got {
+    pub(crate) status: StatusCode,
+    pub(crate) to: String,
+    pub(crate) cookie: String,
+    pub(crate) text: String,
 }
 
 impl Place {
-    pub fn new() -> Self {
+    pub(crate) fn new() -> Self {
         Self::speaking(Words::english())
     }
 
-    pub fn speaking(words: Words) -> Self {
+    pub(crate) fn speaking(words: Words) -> Self {
         let clock = Arc::new(Clock {
             now: Mutex::new("2026-03-02T07:00:00Z".parse().unwrap()),
             drawn: AtomicU64::new(1),
@@ -142,13 +141,13 @@ impl Place {
     }
 
     /// Moves the clock on.
-    pub fn later(&self, minutes: i64) {
+    pub(crate) fn later(&self, minutes: i64) {
         let mut now = self.clock.now.lock().unwrap();
         *now += jiff::SignedDuration::from_mins(minutes);
     }
 
     /// Writes an entry past the pages.
-    pub fn write(&self, by: PersonId, machine: Option<&str>, body: Said) -> EntryId {
+    pub(crate) fn write(&self, by: PersonId, machine: Option<&str>, body: Said) -> EntryId {
         let id = EntryId(fresh_id(self.clock.as_ref()));
         let machine = machine.map(|m| MachineId::new(m).unwrap());
         let entry = NewEntry {
@@ -167,16 +166,16 @@ impl Place {
         id
     }
 
-    pub fn home(&self) -> String {
+    pub(crate) fn home(&self) -> String {
         format!("/y/{}", self.app.tag())
     }
 
-    pub fn machine(&self) -> String {
+    pub(crate) fn machine(&self) -> String {
         format!("{}/m/marigold", self.home())
     }
 
     /// A signed-in browser.
-    pub async fn sign_in(&self, who: PersonId) -> String {
+    pub(crate) async fn sign_in(&self, who: PersonId) -> String {
         let got = self
             .post(
                 "",
@@ -188,7 +187,7 @@ impl Place {
         got.cookie
     }
 
-    pub async fn get(&self, cookie: &str, path: &str) -> Got {
+    pub(crate) async fn get(&self, cookie: &str, path: &str) -> Got {
         let request = Request::get(path)
             .header(header::COOKIE, cookie)
             .body(Body::empty())
@@ -196,7 +195,7 @@ impl Place {
         self.send(request).await
     }
 
-    pub async fn post(&self, cookie: &str, path: &str, fields: &[(&str, &str)]) -> Got {
+    pub(crate) async fn post(&self, cookie: &str, path: &str, fields: &[(&str, &str)]) -> Got {
         let body = fields
             .iter()
             .map(|(n, v)| format!("{}={}", session::encode(n), session::encode(v)))
@@ -210,7 +209,7 @@ impl Place {
         self.send(request).await
     }
 
-    pub async fn send(&self, request: Request<Body>) -> Got {
+    pub(crate) async fn send(&self, request: Request<Body>) -> Got {
         let response = self.router.clone().oneshot(request).await.unwrap();
         let head = |name| {
             response
@@ -234,7 +233,6 @@ impl Place {
             to,
             cookie,
             text: String::from_utf8_lossy(&bytes).into_owned(),
-            bytes,
         }
     }
 }

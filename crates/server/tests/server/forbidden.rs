@@ -4,6 +4,9 @@ use super::fixture::Place;
 use axum::http::StatusCode;
 use yard::entry::{Body, StandDown};
 
+/// Path, fields, and the least role that may: 0 visitor … 4 steward.
+type Forbidden<'a> = (String, Vec<(&'a str, &'a str)>, usize);
+
 #[tokio::test]
 async fn roles_are_kept() {
     let place = Place::new();
@@ -18,8 +21,7 @@ async fn roles_are_kept() {
     let h = place.home();
     let release = format!("{m}/finding/{stood_down}/release");
     let mend = format!("{m}/finding/{stood_down}/mend");
-    // Path, fields, least role that may: 0 visitor … 4 steward.
-    let deeds: Vec<(String, Vec<(&str, &str)>, usize)> = vec![
+    let deeds: Vec<Forbidden<'_>> = vec![
         (format!("{m}/stand-down"), vec![("why", "smoke")], 1),
         (
             format!("{m}/fault"),

@@ -101,7 +101,7 @@ pub(crate) fn show(desk: &Desk, machine: Option<&str>, before: Option<u64>) -> A
         machine: only.as_ref().map(name),
         total,
         conflicts: if conflicts > 0 {
-            vec![p.tn("journal-conflicts", "n", &conflicts)]
+            vec![p.tn("journal-conflicts", "n", conflicts)]
         } else {
             Vec::new()
         },

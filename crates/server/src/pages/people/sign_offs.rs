@@ -48,7 +48,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         .ok()
         .map(PersonId)
         .filter(|who| desk.view.names.contains_key(who))
-        .ok_or(Refusal::BadRequest("person"))?;
+        .ok_or(Refusal::BadRequest)?;
     let until = match typed.field("until") {
         "" => None,
         text => match text.parse() {
