@@ -4,7 +4,7 @@
 use quantity::Habits;
 use serde_json::Value;
 use std::collections::BTreeSet;
-use yard::book::{Field, FieldShape, TABLES, Table, read, reference, reference_keys, schema};
+use yard::book::{Field, FieldShape, TABLES, Table, read, schema};
 
 /// A value that no shape takes: a date.
 const NOBODYS: &str = "1979-05-27";
@@ -89,29 +89,6 @@ fn the_schema_has_every_table_and_key() {
     }
     let kinds = &schema["properties"]["point"]["items"]["properties"]["kind"]["enum"];
     assert!(kinds.as_array().unwrap().contains(&Value::from("pin-clip")));
-}
-
-#[test]
-fn the_reference_has_every_table_and_key() {
-    let page = reference(&|key| key.to_owned());
-    for table in TABLES {
-        assert!(page.contains(&format!("## `{}`", table.heading())));
-        assert!(
-            table
-                .fields
-                .iter()
-                .all(|field| page.contains(&format!("| `{}` |", field.key)))
-        );
-    }
-}
-
-#[test]
-fn every_key_of_words_is_asked_for_once() {
-    let keys = reference_keys();
-    let once: BTreeSet<&String> = keys.iter().collect();
-    assert_eq!(once.len(), keys.len());
-    let has = |wanted: &str| keys.iter().any(|key| key == wanted);
-    assert!(has("book-field-point-rhythm") && has("book-shape-place") && has("book-table-renamed"));
 }
 
 #[test]

@@ -17,7 +17,6 @@ mod model;
 mod nearest;
 mod place_in_text;
 mod reading;
-mod reference;
 mod rhythm;
 mod schema;
 mod section;
@@ -34,6 +33,5 @@ pub use fields::{
 pub use gap::{Blocks, By, Gap, GapCode, Unlock, gaps, joints_to_find};
 pub use model::*;
 pub use reading::{ReadBook, read};
-pub use reference::{reference, reference_keys};
 pub use schema::schema;
 pub use trouble::{Level, Slip, Trouble, TroubleKind};
