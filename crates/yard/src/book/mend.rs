@@ -128,13 +128,9 @@ impl<'t> Bench<'t> {
         self.skipping = false;
         let known = Table::named(name);
         let right = known.map_or_else(|| format!("[[{name}]]"), Table::heading);
-        let place = begin..range.start + line.trim_end().len();
-        let bare = line
-            .split('#')
-            .next()
-            .unwrap_or_default()
-            .split_whitespace()
-            .collect::<String>();
+        let bare = line.split('#').next().unwrap_or(line).trim_end();
+        let place = begin..range.start + bare.len();
+        let bare: String = bare.split_whitespace().collect();
         if bare != format!("[{name}]") && bare != format!("[[{name}]]") {
             self.found.push((
                 place.clone(),

@@ -55,7 +55,7 @@ pub(super) fn told(statement: &str) -> Told {
     let place = if slip == Slip::NoValue {
         whole
     } else {
-        at..line.len()
+        at..at + shown(slip, value).len()
     };
     let right = right.filter(|right| right.chars().count() <= LONGEST);
     Told {
@@ -64,6 +64,15 @@ pub(super) fn told(statement: &str) -> Told {
         right,
         key: Some(key.trim_matches(['"', '\'']).to_owned()),
         value: bare(value).trim_matches(['"', '\'', ' ']).to_owned(),
+    }
+}
+
+/// What is pointed at: without the comment behind it, unless the text is open and holds it.
+fn shown(slip: Slip, value: &str) -> &str {
+    if slip == Slip::OpenText {
+        value
+    } else {
+        bare(value)
     }
 }
 
@@ -154,7 +163,7 @@ mod tests {
         );
         assert_eq!(
             slip_of("min = 3/4\" # c"),
-            (Slip::NoQuotes, "3/4\" # c".into(), right("'3/4\"'"))
+            (Slip::NoQuotes, "3/4\"".into(), right("'3/4\"'"))
         );
         assert_eq!(
             slip_of("how = \"a\\q\""),
