@@ -1,0 +1,8 @@
+//! What the browser tests share: the program and the browser they drive, what one does on a page, the well answers, the pictures.
+#![allow(clippy::unwrap_used, missing_docs, unreachable_pub, dead_code)]
+
+pub mod chromium;
+pub mod page;
+pub mod pictures;
+pub mod program;
+pub mod well;

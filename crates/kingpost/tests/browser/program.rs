@@ -1,0 +1,111 @@
+//! The program itself, as somebody at the yard's computer starts and stops it.
+
+use serde_json::Value;
+use std::{
+    io::{BufRead, BufReader, Read},
+    path::{Path, PathBuf},
+    process::{Child, Command, Output, Stdio},
+};
+use tempfile::TempDir;
+
+/// The program as built for this test.
+const PROGRAM: &str = env!("CARGO_BIN_EXE_kingpost");
+
+/// A folder of its own for the yards and backups of one test; gone when the test ends.
+pub struct Folder(TempDir);
+
+impl Folder {
+    pub fn new() -> Self {
+        Self(tempfile::tempdir().unwrap())
+    }
+
+    /// A place in it that does not exist yet.
+    pub fn at(&self, name: &str) -> PathBuf {
+        self.0.path().join(name)
+    }
+}
+
+fn command(data: &Path) -> Command {
+    let mut command = Command::new(PROGRAM);
+    // The yard's clock shows Greenwich time, so that the test's days are the same everywhere.
+    command
+        .arg("--data")
+        .arg(data)
+        .env("TZ", "UTC")
+        .env_remove("KINGPOST_DATA");
+    command
+}
+
+/// Runs one command to its end.
+pub fn run(data: &Path, args: &[&str]) -> Output {
+    command(data).args(args).output().unwrap()
+}
+
+/// A running server; it ends with this value.
+pub struct Server {
+    child: Child,
+    /// Address before the paths, as printed.
+    pub address: String,
+    /// The yard's part of each address.
+    pub tag: String,
+    /// Everybody's PIN in the demo yard.
+    pub pin: String,
+}
+
+impl Server {
+    /// Starts the server on a free port and waits for the line that says where it answers.
+    pub fn start(data: &Path) -> Self {
+        let mut child = command(data)
+            .args(["--json", "serve", "--port", "0"])
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .unwrap();
+        let mut line = String::new();
+        BufReader::new(child.stdout.as_mut().unwrap())
+            .read_line(&mut line)
+            .unwrap();
+        if line.is_empty() {
+            let mut said = String::new();
+            child
+                .stderr
+                .as_mut()
+                .unwrap()
+                .read_to_string(&mut said)
+                .unwrap();
+            panic!("the server did not start: {said}");
+        }
+        let told: Value = serde_json::from_str(&line).unwrap();
+        let text = |key: &str| told[key].as_str().unwrap_or_default().to_owned();
+        Self {
+            address: text("address"),
+            tag: text("tag"),
+            pin: text("pin"),
+            child,
+        }
+    }
+
+    /// The yard page's address.
+    pub fn home(&self) -> String {
+        format!("{}/y/{}", self.address, self.tag)
+    }
+
+    /// Asks it to end, as the system does at shutdown, and waits until it has: it must end well.
+    pub fn stop(mut self) {
+        let asked = Command::new("kill")
+            .arg(self.child.id().to_string())
+            .status()
+            .unwrap();
+        assert!(asked.success());
+        let ended = self.child.wait().unwrap();
+        assert!(ended.success(), "the server ended with {ended}");
+    }
+}
+
+impl Drop for Server {
+    fn drop(&mut self) {
+        // Both fail where it has ended already.
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}

@@ -1,0 +1,236 @@
+//! The whole loop in a real browser the size of a phone: a round with five things amiss, stood down, released, handed over, restored.
+#![allow(missing_docs)]
+
+mod browser;
+
+use browser::{
+    chromium::drive,
+    page::Page,
+    pictures::take,
+    program::{Folder, Server, run},
+    well,
+};
+use serde_json::{Value, json};
+use std::path::Path;
+use yard::book::Book;
+
+const MACHINE: &str = "marigold";
+const CLIP: &str = "Dipper pin clips: pivot and ram, left";
+const SAG_LEFT: &str = "track-sag-left";
+const SAG_RIGHT: &str = "track-sag-right";
+const OIL: &str = "hydraulic-oil";
+const FITTING: &str = "grease-dipper";
+
+/// The demo machine's book for a wet week: whatever the day of the test, both tracks are measured and the dipper pivot is greased
+/// before work.
+fn wet_week() -> String {
+    let mut text = well::BOOK.replacen("when = \"after\"", "when = \"before\"", 1);
+    for id in [SAG_LEFT, SAG_RIGHT, FITTING] {
+        let (before, point) = text.split_once(&format!("id = \"{id}\"")).unwrap();
+        let (above, below) = point.split_once("rhythm = ").unwrap();
+        let (_, after) = below.split_once('\n').unwrap();
+        text = format!("{before}id = \"{id}\"{above}rhythm = \"every start\"\n{after}");
+    }
+    text
+}
+
+#[test]
+fn the_whole_loop() {
+    let folder = Folder::new();
+    let data = folder.at("yard");
+    let server = Server::start(&data);
+    drive(async move |page: Page| {
+        let text = wet_week();
+        let book = well::book(&text);
+        page.goto(&server.home()).await;
+        page.sign_in("Odalys", &server.pin).await;
+        adopt(&page, &server, &text).await;
+        page.sign_out().await;
+        page.sign_in("Tamsin", &server.pin).await;
+        walk(&page, &server, &book).await;
+        stood_down(&page, &server).await;
+        page.sign_out().await;
+        page.sign_in("Jory", &server.pin).await;
+        a_learner_cannot_release(&page).await;
+        page.sign_out().await;
+        page.sign_in("Odalys", &server.pin).await;
+        mend_and_release(&page, &server).await;
+    });
+}
+
+/// The steward changes the book on its page.
+async fn adopt(page: &Page, server: &Server, text: &str) {
+    page.open(&format!("/m/{MACHINE}")).await;
+    page.open("/book").await;
+    // A book comes out of an editor by the clipboard; typing its two thousand lines would show nothing more.
+    page.ask("document.querySelector('textarea[name=text]').value = arguments[0]", vec![json!(text)]).await;
+    page.type_in("why", "Wet clay: tracks and dipper pivot before every start").await;
+    page.press("Adopt it").await;
+    page.says("In force since today").await;
+    page.goto(&server.home()).await;
+}
+
+/// The operator walks the round, from the yard page to the verdict; after the right track she looks at the yard page and comes back.
+async fn walk(page: &Page, server: &Server, book: &Book) {
+    take(page, "yard.png", None).await;
+    page.open(&format!("/m/{MACHINE}")).await;
+    page.says("Walk round first").await;
+    take(page, "machine.png", None).await;
+    page.press("Walk the machine round").await;
+    take(page, "round.png", None).await;
+    page.press("Begin").await;
+    take(page, "station.png", None).await;
+    let mut stations = 0;
+    while page.path().await.contains("/round/") {
+        stations += 1;
+        assert!(stations < 60, "the round does not end");
+        let here = well::points_here(page).await;
+        station(page, book, &here).await;
+        if here.iter().any(|id| id == SAG_RIGHT) {
+            interrupt(page, server).await;
+        }
+    }
+    finish(page).await;
+}
+
+/// Leaves for the yard page; the round goes on at the same place, with as much done.
+async fn interrupt(page: &Page, server: &Server) {
+    let (place, progress) = (page.path().await, page.texts("header .where").await);
+    page.open(&format!("/y/{}", server.tag)).await;
+    page.open(&format!("/m/{MACHINE}")).await;
+    page.press("Go on with the round").await;
+    assert_eq!(place, page.path().await);
+    assert_eq!(progress, page.texts("header .where").await);
+}
+
+/// Answers one station: all well, but for the five things that are amiss.
+async fn station(page: &Page, book: &Book, here: &[String]) {
+    for id in here {
+        match id.as_str() {
+            OIL => {
+                well::answer(page, book, id).await;
+                page.choose("Hydraulic oil", "Arm raised and held by its proven lock, swing pin in").await;
+            }
+            FITTING => page.choose("Dipper pivot", "Refused grease").await,
+            "dipper-clips-left" => page.choose(CLIP, "Missing").await,
+            // The demo's last evening left something open here, so that the one tap does not answer it.
+            "horn-lights" => page.choose("Horn and lights", "Works, but weak, stiff or slow").await,
+            SAG_LEFT => slack(page).await,
+            SAG_RIGHT => sag(page, SAG_RIGHT, ["2 in ± 1/16", "2 in ± 1/16"]).await,
+            _ => well::answer(page, book, id).await,
+        }
+    }
+    keep(page).await;
+    // What cannot be called comes back with the reason, before one goes on.
+    for id in here {
+        match id.as_str() {
+            OIL => page.says("read in another pose").await,
+            SAG_RIGHT => too_close(page).await,
+            SAG_LEFT => page.says("Not as it should be.").await,
+            _ => {}
+        }
+    }
+    if page.text().await.contains("All answered here") {
+        page.press("Next").await;
+    }
+}
+
+async fn keep(page: &Page) {
+    let main = page.find("form[action*=\"/round/\"] button.main").await;
+    page.follow(&main).await;
+}
+
+async fn sag(page: &Page, id: &str, readings: [&str; 2]) {
+    for (i, reading) in readings.iter().enumerate() {
+        page.type_in(&format!("v{i}.{id}"), reading).await;
+    }
+    page.choose_field(&format!("m.{id}"), "yes").await;
+    page.choose_field(&format!("c.{id}"), "yes").await;
+}
+
+/// A slip of the thumb is asked back with the nearest unit; everything else stays as typed.
+async fn slack(page: &Page) {
+    sag(page, SAG_LEFT, ["2 1/8 inn", "2 1/4 in"]).await;
+    page.type_in(&format!("n.{SAG_LEFT}"), "").await;
+    keep(page).await;
+    take(page, "station-asked.png", None).await;
+    page.tell().await;
+    for (field, typed) in [("v0", "2 1/8 inn"), ("v1", "2 1/4 in")] {
+        assert_eq!(page.typed(&format!("{field}.{SAG_LEFT}")).await, typed);
+    }
+    for field in ["m", "c"] {
+        assert!(page.chosen(&format!("{field}.{SAG_LEFT}"), "yes").await);
+    }
+    page.type_in(&format!("v0.{SAG_LEFT}"), "2 1/8 in").await;
+}
+
+/// The reading is drawn against its limit, and called neither good nor bad.
+async fn too_close(page: &Page) {
+    page.says("too close to the limit").await;
+    assert_eq!(1, page.find_all(&format!("#p-{SAG_RIGHT} .scale svg")).await.len());
+    take(page, "station-close.png", None).await;
+    page.tell().await;
+}
+
+/// The meter is read, the round ends with its verdict.
+async fn finish(page: &Page) {
+    page.press("Finish the round").await;
+    page.says("What does the hour meter show?").await;
+    let last = page.text().await;
+    let last: f64 = last.split("Last read: ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+    page.type_in("hours", &format!("{:.1} h", last + 0.1)).await;
+    page.press("Finish the round").await;
+    take(page, "verdict.png", Some(2400.0)).await;
+    page.tell().await;
+}
+
+/// Stood down, the worst first, here and on the yard page.
+async fn stood_down(page: &Page, server: &Server) {
+    assert_eq!(page.texts("p.verdict").await, ["Stand down"]);
+    let reasons = page.texts("ol.reasons li").await;
+    assert!(reasons[0].contains(CLIP), "{reasons:?}");
+    page.open(&format!("/y/{}", server.tag)).await;
+    assert_eq!(page.texts("p.verdict").await, ["Stand down"]);
+    assert!(page.texts(".machine li").await[0].contains(CLIP));
+}
+
+/// No button for it, and the address refuses it as well.
+async fn a_learner_cannot_release(page: &Page) {
+    open_finding(page, CLIP).await;
+    page.says("Only the steward or the deputy releases it").await;
+    assert!(page.find_all("form[action$=\"/release\"]").await.is_empty());
+    assert_eq!(post_release(page).await, json!(403));
+    let path = page.path().await;
+    page.open(&format!("/m/{MACHINE}")).await;
+    assert_eq!(page.texts("p.verdict").await, ["Stand down"], "{path}");
+}
+
+async fn post_release(page: &Page) -> Value {
+    let script = "return fetch(location.pathname + '/release', { method: 'POST', redirect: 'manual',
+        headers: { 'Content-Type': 'application/x-www-form-urlencoded' }, body: 'mended=looks+fine' }).then(got => got.status)";
+    page.ask(script, vec![]).await
+}
+
+/// From the yard page to a finding by what it says.
+async fn open_finding(page: &Page, what: &str) {
+    page.open(&format!("/m/{MACHINE}")).await;
+    let links = page.find_all("ul.links a[href*=\"/finding/\"]").await;
+    for link in links {
+        if link.text().await.unwrap().contains(what) {
+            page.follow(&link).await;
+            return;
+        }
+    }
+    panic!("no finding says “{what}”");
+}
+
+async fn mend_and_release(page: &Page, _server: &Server) {
+    open_finding(page, CLIP).await;
+    page.type_in("what", "New split pin and washer, both ends bent").await;
+    page.press("Keep the repair").await;
+    take(page, "finding.png", None).await;
+    page.says("New split pin and washer").await;
+    page.type_in("mended", "Clip seen and pulled by hand").await;
+    page.press("Release it").await;
+    page.tell().await;
+}
