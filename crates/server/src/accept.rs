@@ -130,8 +130,8 @@ pub(crate) fn take(
         corrected: false,
         hash: [0; 32],
     };
-    let head = store::form::read_head(bytes, desk.app.yard.id())
-        .map_err(|_| Refusal::BadRequest)?;
+    let head =
+        store::form::read_head(bytes, desk.app.yard.id()).map_err(|_| Refusal::BadRequest)?;
     let read = store::form::read_entry(&Row {
         id: head.id,
         machine: head.machine,

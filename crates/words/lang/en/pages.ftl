@@ -2,7 +2,7 @@
 ### $name, $machine: names; $n, $of, $done, $all, $points, $left: counts; $when, $until, $at, $date: times already said
 ### $what, $why, $said, $how, $line, $text, $answer: somebody's words or a line already said; $value, $far: ready to show
 ### $role, $deed, $leaf, $paper, $size, $limit, $unit, $method, $proof, $step, $who, $id, $minutes, $skipped, $origin: pieces said before
-### $low, $high: numbers ready to show
+### $low, $high: numbers ready to show; $pose, $oil: a pose and an oil temperature already said
 
 app-name = Kingpost
 skip-to-main = Skip to the content
@@ -375,3 +375,14 @@ paper-named-letter = Letter
 link-round-sheet = Walk-round sheet
 link-greasing-chart = Greasing chart
 link-due-strip = Strip of what comes next
+level-as-it-must-be = At or over the mark, and clean. Read so: { $pose } ({ $oil }).
+level-otherwise = Something else …
+journal-in-detail = In detail
+rest-short-proven = Proof seen
+rest-short-done = Done
+rest-short-on-lock = On its lock
+rest-short-not-done = Not done
+found-times = { $n ->
+    [one] { $what }
+   *[other] { $what } ({ $n } times)
+ }

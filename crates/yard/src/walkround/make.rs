@@ -161,8 +161,12 @@ fn fittings_of(point: &Point) -> u32 {
 
 /// Everything the leg's pose and points need in place, each once.
 fn guards(book: &Book, leg: &Leg) -> Vec<Safeguard> {
-    let due: BTreeSet<&PointId> = leg
-        .stops
+    guards_at(book, leg, &leg.stops)
+}
+
+/// What must be in place at some stops of a leg: what their points need, and what keeps the leg's pose safe.
+pub fn guards_at(book: &Book, leg: &Leg, stops: &[Stop]) -> Vec<Safeguard> {
+    let due: BTreeSet<&PointId> = stops
         .iter()
         .flat_map(|stop| &stop.points)
         .map(|due| &due.point)

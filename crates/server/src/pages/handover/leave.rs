@@ -145,7 +145,7 @@ fn step(p: &Page, number: usize, step: &RestStep, typed: &Typed) -> Step {
         what: step.what.clone(),
         proof: step.proof.clone().unwrap_or_default(),
         to_dig: step.to_dig.clone().unwrap_or_default(),
-        choices: choices::<RestState>(p, "rest", typed.get("s", id))
+        choices: choices::<RestState>(p, "rest-short", typed.get("s", id))
             .into_iter()
             .filter(fits)
             .collect(),

@@ -14,6 +14,7 @@ use yard::{
     id::{FaultRef, MachineId},
     people::{Deed, may},
     state::{Finding, MachineState},
+    upkeep::{OpenThing, open_things},
 };
 
 #[derive(Template)]
@@ -46,6 +47,16 @@ fn find<'a>(
     Ok((id, state, finding))
 }
 
+/// Every open finding of the same thing: whoever mends it mends them all.
+fn all_of(desk: &Desk, state: &MachineState, found: &Finding) -> Vec<FaultRef> {
+    let judgement = desk.judgement(state);
+    let things = open_things(state, &judgement);
+    let same = things
+        .iter()
+        .find(|thing| thing.all.iter().any(|f| f.id == found.id));
+    same.map_or_else(|| vec![found.id.clone()], OpenThing::names)
+}
+
 /// Shows a finding.
 pub(crate) fn show(desk: &Desk, machine: &str, finding: &str) -> Answer {
     render(desk, machine, finding, Vec::new(), &Typed::default())
@@ -53,7 +64,7 @@ pub(crate) fn show(desk: &Desk, machine: &str, finding: &str) -> Answer {
 
 /// Writes a repair that names it.
 pub(crate) fn mend(desk: &Desk, machine: &str, finding: &str, typed: &Typed) -> Answer {
-    let (id, _, found) = find(desk, machine, finding)?;
+    let (id, state, found) = find(desk, machine, finding)?;
     let what = typed.field("what");
     if what.is_empty() {
         return render(
@@ -71,7 +82,7 @@ pub(crate) fn mend(desk: &Desk, machine: &str, finding: &str, typed: &Typed) -> 
         desk,
         Some(&id),
         Body::Repair(entry::Repair {
-            mends: vec![found.id.clone()],
+            mends: all_of(desk, state, found),
             what: what.to_owned(),
             cost,
             event: None,
@@ -82,7 +93,7 @@ pub(crate) fn mend(desk: &Desk, machine: &str, finding: &str, typed: &Typed) -> 
 
 /// Writes the release that names it.
 pub(crate) fn release(desk: &Desk, machine: &str, finding: &str, typed: &Typed) -> Answer {
-    let (id, _, found) = find(desk, machine, finding)?;
+    let (id, state, found) = find(desk, machine, finding)?;
     let mended = typed.field("mended");
     desk.may(Deed::Release)?;
     if mended.is_empty() {
@@ -98,7 +109,7 @@ pub(crate) fn release(desk: &Desk, machine: &str, finding: &str, typed: &Typed) 
         desk,
         Some(&id),
         Body::Release(entry::Release {
-            lifts: vec![found.id.clone()],
+            lifts: all_of(desk, state, found),
             mended: mended.to_owned(),
         }),
     )?;

@@ -1,12 +1,12 @@
 //! What was typed at a station, read into answers. Nothing is guessed: what does not read is asked about, beside its field.
 
-use super::question::Asked;
+use super::question::{AS_IT_MUST_BE, Asked};
 use crate::page::Page;
 use std::collections::BTreeMap;
 use yard::{
-    book::{GreaseUntil, LeakClass, MeasureLimit, OilHeat, Point, PointKind},
+    book::{GreaseUntil, LeakClass, LevelMark, MeasureLimit, OilHeat, Point, PointKind},
     code::Coded,
-    entry::{Answer, Answered, FluidLooks, Hindrance, NotChecked, Reading},
+    entry::{Answer, Answered, FluidLooks, Hindrance, LevelReads, NotChecked, Reading},
     id::ItemId,
 };
 
@@ -118,7 +118,7 @@ fn answer(
     let id = point.id.as_str();
     let a = typed.get("a", id);
     Ok(match &point.kind {
-        PointKind::Level(mark) => return level(p, mark.oil, id, typed),
+        PointKind::Level(mark) => return level(p, mark, id, typed),
         PointKind::Fitting(rule) => {
             let strokes = whole(p, typed.get("strokes", id))?;
             if let (Some(given), GreaseUntil::Strokes(most)) = (strokes, &rule.until)
@@ -176,10 +176,20 @@ fn answer(
 
 fn level(
     p: &Page,
-    wants_heat: OilHeat,
+    mark: &LevelMark,
     id: &str,
     typed: &Typed,
 ) -> Result<Option<Answer>, Vec<Asked>> {
+    let wants_heat = mark.oil;
+    if typed.get("a", id) == AS_IT_MUST_BE && mark.pose.is_some() {
+        let oil = (mark.oil != OilHeat::Any).then_some(mark.oil);
+        return Ok(Some(Answer::Level {
+            reads: LevelReads::AtMark,
+            pose: mark.pose.clone(),
+            oil,
+            looks: FluidLooks::Clean,
+        }));
+    }
     let reads = Coded::from_code(typed.get("a", id));
     let looks: Option<FluidLooks> = Coded::from_code(typed.get("looks", id));
     let (pose, oil) = (

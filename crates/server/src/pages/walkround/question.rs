@@ -4,7 +4,7 @@ use super::form::Typed;
 use crate::page::Page;
 use words::Arg;
 use yard::{
-    book::{Book, LeakClass, MeasureLimit, OilHeat, Point, PointKind},
+    book::{Book, LeakClass, LevelMark, MeasureLimit, OilHeat, Point, PointKind},
     code::Coded,
     entry::Hindrance,
 };
@@ -24,7 +24,9 @@ pub(crate) struct Question {
     pub(crate) kept: String,
     pub(crate) asked: Vec<Asked>,
     pub(crate) values: Vec<Value>,
+    pub(crate) quick: Option<Choice>,
     pub(crate) groups: Vec<Group>,
+    pub(crate) groups_open: bool,
     pub(crate) hindrances: Vec<Choice>,
     pub(crate) note: String,
     pub(crate) more_open: bool,
@@ -44,6 +46,9 @@ pub(crate) struct Value {
     pub(crate) value: String,
     pub(crate) example: String,
 }
+
+/// The one choice of a level that says: at the mark, clean, in the mark's own pose and heat.
+pub(crate) const AS_IT_MUST_BE: &str = "as-it-must-be";
 
 /// A row of choices.
 pub(crate) struct Group {
@@ -174,34 +179,7 @@ fn kind(p: &Page, book: &Book, point: &Point, typed: &Typed, q: &mut Question) {
         choices,
     };
     match &point.kind {
-        PointKind::Level(mark) => {
-            q.groups.push(plain(choices::<LevelReads>(p, "level", &a)));
-            q.groups.push(poses(
-                p,
-                book,
-                point,
-                mark.pose.as_ref().map(ToString::to_string),
-                typed,
-            ));
-            if mark.oil != OilHeat::Any {
-                let heats = choices::<OilHeat>(p, "oil", typed.get("oil", &id))
-                    .into_iter()
-                    .filter(|c| c.code != "any")
-                    .collect();
-                q.groups.push(Group {
-                    label: p.t("ask-oil-heat"),
-                    name: format!("oil.{id}"),
-                    one_column: false,
-                    choices: heats,
-                });
-            }
-            q.groups.push(Group {
-                label: p.t("ask-looks"),
-                name: format!("looks.{id}"),
-                one_column: false,
-                choices: choices::<FluidLooks>(p, "looks", typed.get("looks", &id)),
-            });
-        }
+        PointKind::Level(mark) => level(p, book, mark, typed, q),
         PointKind::Fitting(_) => {
             q.groups.push(Group {
                 one_column: true,
@@ -286,9 +264,67 @@ fn kind(p: &Page, book: &Book, point: &Point, typed: &Typed, q: &mut Question) {
     }
 }
 
-fn poses(p: &Page, book: &Book, point: &Point, mark: Option<String>, typed: &Typed) -> Group {
-    let id = point.id.to_string();
-    let chosen = typed.get("pose", &id).to_owned();
+/// A level: one choice says all that must be said where it is as it must be; otherwise each thing is asked by itself.
+fn level(p: &Page, book: &Book, mark: &LevelMark, typed: &Typed, q: &mut Question) {
+    use yard::entry::{FluidLooks, LevelReads};
+    let id = q.id.clone();
+    let a = typed.get("a", &id).to_owned();
+    let asked = |label: String, what: &str, choices: Vec<Choice>| Group {
+        label,
+        name: format!("{what}.{id}"),
+        one_column: false,
+        choices,
+    };
+    q.quick = mark.pose.as_ref().map(|pose| {
+        let pose = book
+            .poses
+            .iter()
+            .find(|known| known.id == *pose)
+            .map_or("", |known| known.what.as_str());
+        let heat = p.words.name(mark.oil);
+        let word = p.words.say(
+            "level-as-it-must-be",
+            &[("pose", pose.into()), ("oil", heat.into())],
+        );
+        Choice {
+            code: AS_IT_MUST_BE.to_owned(),
+            word,
+            chosen: a == AS_IT_MUST_BE,
+        }
+    });
+    q.groups_open = q.quick.is_none()
+        || (!a.is_empty() && a != AS_IT_MUST_BE)
+        || !typed.get("looks", &id).is_empty()
+        || !typed.get("pose", &id).is_empty();
+    q.groups.push(asked(
+        String::new(),
+        "a",
+        choices::<LevelReads>(p, "level", &a),
+    ));
+    q.groups.push(poses(
+        p,
+        book,
+        &id,
+        mark.pose.as_ref().map(ToString::to_string),
+        typed,
+    ));
+    if mark.oil != OilHeat::Any {
+        let heats = choices::<OilHeat>(p, "oil", typed.get("oil", &id));
+        q.groups.push(asked(
+            p.t("ask-oil-heat"),
+            "oil",
+            heats.into_iter().filter(|c| c.code != "any").collect(),
+        ));
+    }
+    q.groups.push(asked(
+        p.t("ask-looks"),
+        "looks",
+        choices::<FluidLooks>(p, "looks", typed.get("looks", &id)),
+    ));
+}
+
+fn poses(p: &Page, book: &Book, id: &str, mark: Option<String>, typed: &Typed) -> Group {
+    let chosen = typed.get("pose", id).to_owned();
     let mut all: Vec<Choice> = book
         .poses
         .iter()

@@ -353,12 +353,11 @@ pub(crate) fn hours_last(p: &Page, machine: &MachineState) -> String {
 /// Begins a round with a purpose of its own (a relief check).
 pub(crate) fn begin(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     use yard::code::Coded;
-    let purpose =
-        RoundPurpose::from_code(typed.field("purpose")).ok_or(Refusal::BadRequest)?;
+    let purpose = RoundPurpose::from_code(typed.field("purpose")).ok_or(Refusal::BadRequest)?;
     let mut walk = Walk::of(desk, machine)?;
     if walk.round.is_none() {
-        walk.plan = plan_round(&desk.situation(walk.machine), purpose, None)
-            .ok_or(Refusal::BadRequest)?;
+        walk.plan =
+            plan_round(&desk.situation(walk.machine), purpose, None).ok_or(Refusal::BadRequest)?;
         accept::keep(
             desk,
             Some(&walk.machine_id),

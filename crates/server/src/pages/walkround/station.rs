@@ -20,7 +20,7 @@ use yard::{
     entry::{self, Answered, Body},
     handover::{Reason, Verdict},
     id::{MachineId, PointId},
-    walkround::{DuePoint, Leg, Stop, Weighed, weigh},
+    walkround::{DuePoint, Leg, Stop, Weighed, guards_at, weigh},
 };
 
 #[derive(Template)]
@@ -175,7 +175,8 @@ fn render(
         .collect();
     let next = open.is_empty().then(|| walk.after(leg, stop, &[]));
     let mut guards = vec![capital(&format!("{}.", leg_title(&p, walk.book, leg)))];
-    guards.extend(leg.guards.iter().map(|g| p.words.name(*g)));
+    let needed = guards_at(walk.book, leg, std::slice::from_ref(stop));
+    guards.extend(needed.iter().map(|g| p.words.name(*g)));
     page(&StationPage {
         machine: walk.book.machine.name.clone(),
         here: walk.here.clone(),

@@ -13,7 +13,7 @@ use yard::{
     handover::{Judgement, Reason, Verdict},
     id::{MachineId, PointId},
     state::{Finding, MachineState},
-    upkeep::{hours_figure, life_hours, next_due},
+    upkeep::{OpenThing, hours_figure, life_hours, next_due, open_things},
     walkround::numbers,
 };
 
@@ -106,7 +106,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
             && judgement.verdict != Verdict::StandDown
             && desk.person.is_some(),
         drawings: drawings(&p, book),
-        findings: findings(desk, &p, state, &here),
+        findings: findings(desk, &p, state, &judgement, &here),
         due: due(desk, &p, state),
         hours: p.words.life_hours(life_hours(state).as_ref()),
         hours_figure: hours_figure(state).map(|_| format!("{here}/figure/hours")),
@@ -167,22 +167,26 @@ fn permit(desk: &Desk, p: &Page, state: &MachineState, judgement: &Judgement) ->
     Some(p.words.permit(permit, &crate::names::names(desk, state)))
 }
 
-/// Findings that are open, as links.
-fn findings(desk: &Desk, p: &Page, state: &MachineState, here: &str) -> Vec<FindingLine> {
+/// What is open, as links: one line for each thing, however often it was found.
+fn findings(
+    desk: &Desk,
+    p: &Page,
+    state: &MachineState,
+    judgement: &Judgement,
+    here: &str,
+) -> Vec<FindingLine> {
     let names = crate::names::names(desk, state);
-    state
-        .findings
-        .values()
-        .filter(|f| f.released.is_none())
-        .map(|f| FindingLine {
-            link: format!(
-                "{here}/finding/{}",
-                crate::session::encode(&f.id.to_string())
-            ),
-            what: p.words.found(f, &names),
-            when: finding_when(desk, p, f),
-        })
-        .collect()
+    let line = |thing: &OpenThing<'_>| {
+        let what = p.words.found(thing.latest, &names);
+        let args = [("what", what.into()), ("n", Arg::from(thing.all.len()))];
+        let id = crate::session::encode(&thing.latest.id.to_string());
+        FindingLine {
+            link: format!("{here}/finding/{id}"),
+            what: p.words.say("found-times", &args),
+            when: finding_when(desk, p, thing.latest),
+        }
+    };
+    open_things(state, judgement).iter().map(line).collect()
 }
 
 fn finding_when(desk: &Desk, p: &Page, finding: &Finding) -> String {
