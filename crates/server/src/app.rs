@@ -88,6 +88,11 @@ impl App {
         Ok(fresh)
     }
 
+    /// Forgets the folded journal, as when a setting changes how books and readings are read.
+    pub(crate) fn forget_view(&self) {
+        *self.view.lock().unwrap_or_else(PoisonError::into_inner) = None;
+    }
+
     fn refold(&self, old: Option<Arc<View>>, changes: Changes) -> Result<View, Refusal> {
         let (mut entries, mut machines) = match old {
             Some(old) => (old.entries.clone(), old.machines.clone()),

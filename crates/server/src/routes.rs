@@ -88,6 +88,13 @@ fn yard_routes() -> Router<Arc<App>> {
             form(|desk, at, typed| people::list::change(desk, at.part("person"), typed)),
         )
         .route(
+            "/habits",
+            both(
+                |desk, _| people::habits::show(desk),
+                |desk, _, typed| people::habits::keep(desk, typed),
+            ),
+        )
+        .route(
             "/journal",
             page(|desk, at, _| journal::list::show(desk, None, at.asked("before").parse().ok())),
         )

@@ -35,3 +35,19 @@ async fn a_sound_change_is_adopted_as_a_new_revision() {
     let got = place.get(&cookie, &path).await;
     assert!(got.text.contains("one more line"));
 }
+
+#[tokio::test]
+async fn a_point_that_vanishes_without_a_word_is_asked_about() {
+    let place = Place::new();
+    let cookie = place.sign_in(place.steward).await;
+    let path = format!("{}/book", place.machine());
+    let before = place.yard.entries().unwrap().len();
+    let renamed = BOOK.replace("\"engine-oil\"", "\"oil-of-the-engine\"");
+    assert_ne!(renamed, BOOK);
+    let got = place
+        .post(&cookie, &path, &[("text", &renamed), ("do", "adopt")])
+        .await;
+    assert_eq!(got.status, StatusCode::OK);
+    assert!(got.text.contains("engine-oil"), "{}", got.text);
+    assert_eq!(before, place.yard.entries().unwrap().len());
+}

@@ -69,3 +69,40 @@ async fn another_site_cannot_post() {
         .unwrap();
     assert_eq!(place.send(request).await.status, StatusCode::FORBIDDEN);
 }
+
+#[tokio::test]
+async fn the_yards_habits_are_the_stewards_and_change_what_is_read() {
+    let place = Place::new();
+    let path = format!("{}/habits", place.home());
+    let operator = place.sign_in(place.operator).await;
+    assert_eq!(
+        place.get(&operator, &path).await.status,
+        StatusCode::FORBIDDEN
+    );
+    let steward = place.sign_in(place.steward).await;
+    let odd = [("holds", "0"), ("relief", "no"), ("comma", "yes")];
+    assert_eq!(
+        place.post(&steward, &path, &odd).await.status,
+        StatusCode::OK
+    );
+    let kept = [
+        ("holds", "10"),
+        ("refused", "8"),
+        ("relief", "yes"),
+        ("comma", "yes"),
+        ("gun", "1.28"),
+    ];
+    assert_eq!(
+        place.post(&steward, &path, &kept).await.status,
+        StatusCode::SEE_OTHER
+    );
+    let habits = place.yard.habits().unwrap();
+    assert!(habits.relief_allowed && habits.decimal_comma);
+    assert_eq!(habits.round_holds_hours, 10);
+    let page = place.get(&steward, &path).await;
+    assert!(page.text.contains("value=\"1.28\""), "{}", page.text);
+    // With the comma as decimal sign a meter reading with a comma is plain.
+    let hours = format!("{}/hours", place.machine());
+    let got = place.post(&operator, &hours, &[("shows", "812,3 h")]).await;
+    assert_eq!(got.status, StatusCode::SEE_OTHER, "{}", got.text);
+}

@@ -386,3 +386,21 @@ found-times = { $n ->
     [one] { $what }
    *[other] { $what } ({ $n } times)
  }
+habits-title = Habits of the yard
+habits-intro = Settled once, for all machines. Change them with care: verdicts go by them.
+habits-holds = Hours a finished round holds
+    .hint = 1 to 72; a working day is 12
+habits-refused = Hours a machine may run after a fitting refused grease
+    .hint = Where the book says nothing. Empty: it stands down at once
+habits-relief = May a two-minute relief check stand in between learners, on a supervised day?
+habits-comma = Is the comma the decimal sign here?
+habits-gun = Grams one stroke of the yard's grease gun gives
+    .hint = Weigh twenty strokes. Empty: not known
+ask-habits-holds = How many hours does a round hold?
+    .next = Write a whole number from 1 to 72.
+ask-habits-refused = How many hours after refused grease?
+    .next = Write a whole number from 1 to 100, or leave it empty.
+ask-habits-gun = How many grams a stroke?
+    .next = Write a number from 0.1 to 10, or leave it empty.
+book-point-vanished = The point { $id } is gone and nobody says where. Declare it under [renamed], or keep it.
+run-to-dig = To dig: { $what }: { $how }.

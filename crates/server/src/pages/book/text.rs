@@ -9,7 +9,7 @@ use crate::{
 use askama::Template;
 use words::Arg;
 use yard::{
-    book::{Book, gaps, read},
+    book::{Book, compare, gaps, read},
     entry::{Body, BookAdopted, GapAccepted},
     id::MachineId,
     people::Deed,
@@ -66,11 +66,20 @@ pub(crate) fn change(desk: &Desk, machine: &str, typed: &Typed, text: String) ->
         .iter()
         .map(|t| p.words.diagnostic(t, "book", &text))
         .collect();
-    let same_machine = reading.book.as_ref().is_none_or(|b| b.machine.id == id);
-    if !same_machine {
-        troubles.push(p.t1("book-other-machine", "id", id.as_str()));
+    let mut sound = reading.book.is_some();
+    if let Some(new) = &reading.book {
+        let compared = compare(book, new);
+        let mut mistakes: Vec<String> = compared
+            .vanished
+            .iter()
+            .map(|id| p.t1("book-point-vanished", "id", id.as_str()))
+            .collect();
+        if !compared.same_machine {
+            mistakes.push(p.t1("book-other-machine", "id", id.as_str()));
+        }
+        sound = mistakes.is_empty();
+        troubles.extend(mistakes);
     }
-    let sound = reading.book.is_some() && same_machine;
     if typed.field("do") == "adopt" && sound {
         let why = Some(typed.field("why"))
             .filter(|w| !w.is_empty())

@@ -1,6 +1,7 @@
 //! Who is in the yard: signing in, the first start, people and sign-offs.
 
 pub(crate) mod first;
+pub(crate) mod habits;
 pub(crate) mod list;
 pub(crate) mod sign_in;
 pub(crate) mod sign_offs;

@@ -77,7 +77,8 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let p = form.p.clone();
     form.stop = book.stop.as_ref().map(|s| s.how.clone());
     form.cautions = vec![p.t("caution-seat"), p.t("caution-zone")];
-    form.lines = shift_lines(&p, book);
+    form.lines = to_dig_lines(&p, book);
+    form.lines.extend(shift_lines(&p, book));
     form.asked = asked;
     let leaders = desk
         .view
@@ -101,6 +102,17 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
             .push(Field::choice(&p, "run-sight", "sight", leaders));
     }
     form.show()
+}
+
+/// What stands otherwise to dig than at rest: a lock pin is in at rest and stowed to dig.
+fn to_dig_lines(p: &crate::page::Page, book: &Book) -> Vec<String> {
+    let other = book
+        .rest
+        .iter()
+        .filter_map(|step| Some((&step.what, step.to_dig.as_ref()?)));
+    other
+        .map(|(what, dig)| p.t2("run-to-dig", "what", what, "how", dig))
+        .collect()
 }
 
 /// The short lists of the shift, in the book's words.
