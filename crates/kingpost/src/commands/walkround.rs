@@ -92,34 +92,25 @@ fn heading(kit: &Kit, plan: &RoundPlan) -> String {
 }
 
 fn leg_text(kit: &Kit, book: &Book, leg: &Leg, names: &dyn Names) -> String {
-    let guards: Vec<String> = leg
-        .guards
-        .iter()
-        .map(|guard| kit.words.safeguard(*guard))
-        .collect();
-    let mut text = format!(
-        "{} · {}\n",
-        kit.words.name(leg.engine),
-        kit.words.pose(leg.pose.as_ref(), names)
-    );
-    if !guards.is_empty() {
-        text += &format!(
-            "  {}\n",
-            kit.t1("plan-first", "reasons", kit.words.list(&guards))
-        );
+    let engine = kit.words.name(leg.engine);
+    let mut text = format!("{engine} · {}\n", kit.words.pose(leg.pose.as_ref(), names));
+    if !leg.guards.is_empty() {
+        text += &format!("  {}\n", kit.t("plan-first"));
+    }
+    for guard in &leg.guards {
+        text += &format!("   · {}\n", kit.words.safeguard(*guard));
     }
     for stop in &leg.stops {
+        let station = names.station(&stop.station);
         text += &format!(
             "  {}\n",
-            names
-                .station(&stop.station)
-                .unwrap_or_else(|| stop.station.to_string())
+            station.unwrap_or_else(|| stop.station.to_string())
         );
-        text += &stop
+        let points = stop
             .points
             .iter()
-            .map(|due| point_text(kit, book, due, names))
-            .collect::<String>();
+            .map(|due| point_text(kit, book, due, names));
+        text += &points.collect::<String>();
     }
     text
 }

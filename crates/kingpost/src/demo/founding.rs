@@ -39,13 +39,14 @@ pub(crate) fn write(pen: &mut Pen, cast: &Cast, day: Date) -> Result<(), StoreEr
         "First book of this machine, measured on the invented ground of the invented yard"
             .to_owned(),
     );
-    pen.write(
+    let revision = pen.write(
         cast.odalys,
         Body::BookAdopted(BookAdopted {
             text: BOOK.to_owned(),
             why,
         }),
     )?;
+    pen.revision = Some(revision);
     pen.write(
         cast.odalys,
         Body::MeterReading(MeterReading {

@@ -55,6 +55,10 @@ pub(crate) struct Pen {
     state: YardState,
     habits: YardHabits,
     book: Book,
+    /// What the meter shows, tenths of an hour.
+    pub(crate) tenths: u32,
+    /// The book's revision, once it is adopted.
+    pub(crate) revision: Option<EntryId>,
 }
 
 impl Pen {
@@ -81,6 +85,8 @@ impl Pen {
             state: YardState::default(),
             habits: YardHabits::default(),
             book,
+            tenths: super::shift::FIRST_TENTHS,
+            revision: None,
         })
     }
 

@@ -31,7 +31,7 @@ pub(crate) fn work(
     day: &Day,
 ) -> Result<(), StoreError> {
     let by = person(cast, day.who);
-    let before = tenths_now(pen);
+    let before = pen.tenths;
     let (early, minute) = (6 + i8::from(day.index % 3 == 0), 10 + pen.draw(30) as i8);
     pen.set(day.date, early, minute);
     before_work(pen, cast, tale, day)?;
@@ -66,6 +66,7 @@ pub(crate) fn work(
         },
     )?;
     evening(pen, cast, day, by)?;
+    pen.tenths = after;
     hand_over(pen, day, by, after)
 }
 
@@ -86,17 +87,6 @@ fn on(day: &Day, share: usize) -> bool {
 
 fn last(day: &Day) -> bool {
     day.index + 1 == day.of
-}
-
-fn tenths_now(pen: &Pen) -> u32 {
-    let shows = pen
-        .machine()
-        .hours
-        .segments
-        .last()
-        .map(|segment| segment.last.to_f64() * 10.0);
-    // A reading of the demo is a whole number of tenths, far below the ends of a u32.
-    shows.map_or(FIRST_TENTHS, |tenths| (tenths + 0.5) as u32)
 }
 
 fn point(id: &str) -> Option<PointId> {
@@ -299,8 +289,8 @@ fn run(
     };
     pen.pass(240);
     pen.write(by, part(RunPart::Start, before, Some(day.work), Vec::new()))?;
-    // Engine hours, and an hour for breaks.
-    let half = i64::from(day.tenths) * 180 + 1800;
+    // Engine hours, and as long again for breaks and for the work between them that is done by hand.
+    let half = i64::from(day.tenths) * 180 + 8100;
     pen.pass(half);
     at_noon(pen, cast, day, by)?;
     pen.pass(half);
@@ -405,7 +395,7 @@ fn refuel(pen: &mut Pen, day: &Day, by: PersonId) -> Result<(), StoreError> {
 
 /// Every step proven; clay stays in the tracks now and then, with the reason why.
 fn hand_over(pen: &mut Pen, day: &Day, by: PersonId, tenths: u32) -> Result<(), StoreError> {
-    let Some(book) = pen.machine().book().map(|book| book.revision) else {
+    let Some(book) = pen.revision else {
         return Ok(());
     };
     pen.pass(420);

@@ -19,16 +19,15 @@ fn script() -> Script {
     }
 }
 
-fn rows(script: &Script) -> Vec<(Vec<u8>, [u8; 32])> {
-    let yard = fill(&Store::open_memory(), script).unwrap();
-    yard.rows_since(0, usize::MAX)
-        .unwrap()
-        .into_iter()
+fn rows(yard: &Yard) -> Vec<(Vec<u8>, [u8; 32])> {
+    let rows = yard.rows_since(0, usize::MAX).unwrap();
+    rows.into_iter()
         .map(|row| (row.bytes, row.envelope.hash))
         .collect()
 }
 
 struct Filled {
+    yard: Yard,
     entries: Vec<Entry>,
     people: Vec<Person>,
     state: YardState,
@@ -45,6 +44,7 @@ fn filled() -> &'static Filled {
         let machine = fold_machine(&marigold(), &entries, &state, &quantity::Habits::default());
         Filled {
             people: yard.people().unwrap(),
+            yard,
             entries,
             state,
             machine,
@@ -89,14 +89,10 @@ fn judged(
 
 #[test]
 fn the_same_seed_and_day_give_the_same_bytes() {
-    let once = rows(&script());
-    assert!(once == rows(&script()), "two makings of one script differ");
+    let again = fill(&Store::open_memory(), &script()).unwrap();
     assert!(
-        once != rows(&Script {
-            seed: 1,
-            ..script()
-        }),
-        "the seed changes nothing"
+        rows(&filled().yard) == rows(&again),
+        "two makings of one script differ"
     );
 }
 
@@ -151,8 +147,8 @@ fn nobody_runs_a_machine_that_is_stood_down() {
         .entries
         .iter()
         .filter(|entry| matches!(&entry.body, Body::Run(run) if run.part == RunPart::Start));
-    let mut runs = 0;
-    for start in starts {
+    assert!(starts.clone().count() > 45, "few runs in three months");
+    for start in starts.step_by(4) {
         let (state, machine) = filled.before(start.seq);
         let judged = judged(&machine, &state, start.by, start.at);
         assert_ne!(
@@ -162,9 +158,7 @@ fn nobody_runs_a_machine_that_is_stood_down() {
             start.seq,
             judged.reasons
         );
-        runs += 1;
     }
-    assert!(runs > 45, "only {runs} runs in three months");
 }
 
 #[test]
@@ -231,21 +225,18 @@ fn next_morning_it_is_walked_round_first_with_one_thing_open() {
 }
 
 #[test]
-fn any_day_of_the_year_makes_a_sound_demo() {
-    for last in [date(2026, 1, 1), date(2026, 3, 30), date(2027, 10, 31)] {
-        let yard = fill(&Store::open_memory(), &Script { last, ..script() }).unwrap();
-        let entries = yard.entries().unwrap();
-        let state = fold_yard(&entries);
-        let machine = fold_machine(&marigold(), &entries, &state, &quantity::Habits::default());
-        assert_eq!(
-            machine
-                .findings
-                .values()
-                .filter(|finding| finding.open())
-                .count(),
-            1,
-            "{last}"
-        );
-        assert_eq!(machine.asked().count(), 0, "{last}");
-    }
+fn another_seed_and_another_day_make_another_sound_demo() {
+    // The clocks go forward within these three months.
+    let other = Script {
+        last: date(2026, 3, 30),
+        seed: 1,
+        ..script()
+    };
+    let yard = fill(&Store::open_memory(), &other).unwrap();
+    assert_ne!(yard.id(), filled().yard.id());
+    let entries = yard.entries().unwrap();
+    let state = fold_yard(&entries);
+    let machine = fold_machine(&marigold(), &entries, &state, &quantity::Habits::default());
+    let open = machine.findings.values().filter(|finding| finding.open());
+    assert_eq!((open.count(), machine.asked().count()), (1, 0));
 }

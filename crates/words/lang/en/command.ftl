@@ -120,7 +120,7 @@ plan-heading = { $what }: { $points ->
     [one] one point
    *[other] { $points } points
  }, { $span }; { $skipped } not due
-plan-first = First: { $reasons }
+plan-first = First of all:
 verdict-made = As of { $at }.
 reckon-inputs-written = Inputs, as they are written here:
 hours-readings = Last readings

@@ -1,0 +1,461 @@
+//! The real program: its commands, their exit codes, their JSON.
+
+use assert_cmd::Command;
+use serde_json::Value;
+use std::{
+    path::{Path, PathBuf},
+    sync::OnceLock,
+};
+use tempfile::TempDir;
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+/// The program over a data folder, run from the repository's root.
+fn kingpost(data: &Path) -> Command {
+    let mut command = Command::cargo_bin("kingpost").unwrap();
+    command.current_dir(root()).env("KINGPOST_DATA", data);
+    command
+}
+
+/// What it prints as JSON, and the code it ends with.
+fn json(data: &Path, arguments: &[&str]) -> (Value, i32) {
+    let done = kingpost(data)
+        .args(arguments)
+        .arg("--json")
+        .output()
+        .unwrap();
+    let text = if done.stdout.is_empty() {
+        &done.stderr
+    } else {
+        &done.stdout
+    };
+    let value = serde_json::from_slice(text)
+        .unwrap_or_else(|why| panic!("{arguments:?}: {why}: {}", String::from_utf8_lossy(text)));
+    (value, done.status.code().unwrap())
+}
+
+/// What it prints as JSON where it ends well.
+fn told(data: &Path, arguments: &[&str]) -> Value {
+    let (value, code) = json(data, arguments);
+    assert_eq!(code, 0, "{arguments:?}: {value:#}");
+    value
+}
+
+/// The demo yard, made once by the program itself. Nothing here writes to it.
+fn demo() -> &'static Path {
+    static DEMO: OnceLock<(TempDir, PathBuf)> = OnceLock::new();
+    let (_, path) = DEMO.get_or_init(|| {
+        let dir = TempDir::new().unwrap();
+        let path = dir.path().join("yard");
+        kingpost(&path).args(["yard", "demo"]).assert().success();
+        (dir, path)
+    });
+    path
+}
+
+#[test]
+fn two_slips_of_writing_and_ten_of_meaning_are_twelve_mistakes() {
+    let dir = TempDir::new().unwrap();
+    let (checked, code) = json(
+        dir.path(),
+        &["book", "check", "cases/book/twelve-mistakes.toml"],
+    );
+    assert_eq!(code, 3);
+    assert_eq!(checked["files"][0]["mistakes"], 12);
+    let troubles = checked["files"][0]["troubles"].as_array().unwrap();
+    assert_eq!(troubles.len(), 12);
+    let text = std::fs::read_to_string(root().join("cases/book/twelve-mistakes.toml")).unwrap();
+    for (n, trouble) in troubles.iter().enumerate() {
+        let line = usize::try_from(trouble["line"].as_u64().unwrap()).unwrap();
+        assert!(
+            text.lines()
+                .nth(line - 1)
+                .unwrap()
+                .contains(&format!("# {}:", n + 1)),
+            "{trouble}"
+        );
+    }
+}
+
+#[test]
+fn a_book_from_the_blank_is_begun_checked_and_adopted_by_the_steward_alone() {
+    let dir = TempDir::new().unwrap();
+    let yard = dir.path().join("yard");
+    let book = dir.path().join("bess.toml");
+    let file = book.to_str().unwrap();
+    let made = told(&yard, &["yard", "new", "Invented yard", "--steward", "Jo"]);
+    let (address, token) = made["link"]
+        .as_str()
+        .unwrap()
+        .rsplit_once("/first/")
+        .unwrap();
+    assert!(address.starts_with("http://127.0.0.1:4720/y/") && token.len() == 32);
+    told(
+        &yard,
+        &["people", "add", "Kim", "--role", "operator", "--by", "jo"],
+    );
+
+    let new = [
+        "book",
+        "new",
+        "--like",
+        "tracked-loader-backhoe",
+        "--name",
+        "Old Bess",
+        "--id",
+        "bess",
+        "-o",
+        file,
+    ];
+    told(&yard, &new);
+    let (refused, code) = json(&yard, &new);
+    assert_eq!(
+        (refused["trouble"].as_str(), code),
+        (Some("file-exists"), 4)
+    );
+    assert_eq!(
+        told(&yard, &["book", "check", file])["files"][0]["mistakes"],
+        0
+    );
+    let gaps = told(&yard, &["book", "gaps", file]);
+    assert!(
+        gaps["gaps"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .any(|gap| gap["code"] == "no-stop" && gap["bears_on_safety"] == true)
+    );
+
+    let (refused, code) = json(&yard, &["book", "adopt", file, "--by", "Kim"]);
+    assert_eq!((refused["trouble"].as_str(), code), (Some("may-not"), 4));
+    assert_eq!(
+        told(&yard, &["book", "adopt", file, "--by", "Jo"])["machine"],
+        "bess"
+    );
+    let (verdict, code) = json(&yard, &["handover", "verdict", "bess", "--by", "Jo"]);
+    assert_eq!(
+        (verdict["verdict"].as_str(), code),
+        (Some("stand-down"), 20)
+    );
+    assert!(
+        verdict["reasons"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .any(|reason| reason["code"] == "no-stop")
+    );
+    assert_eq!(
+        told(&yard, &["journal", "verify"])["yards"][0]["entries"],
+        3
+    );
+}
+
+#[test]
+fn a_book_with_mistakes_is_not_adopted() {
+    let dir = TempDir::new().unwrap();
+    told(
+        dir.path(),
+        &["yard", "new", "Invented yard", "--steward", "Jo"],
+    );
+    let (refused, code) = json(
+        dir.path(),
+        &[
+            "book",
+            "adopt",
+            "cases/book/twelve-mistakes.toml",
+            "--by",
+            "Jo",
+        ],
+    );
+    assert_eq!(
+        (refused["trouble"].as_str(), code),
+        (Some("book-has-mistakes"), 3)
+    );
+    assert_eq!(
+        told(dir.path(), &["journal", "verify"])["yards"][0]["entries"],
+        1
+    );
+}
+
+#[test]
+fn a_yard_is_begun_once() {
+    let dir = TempDir::new().unwrap();
+    told(
+        dir.path(),
+        &["yard", "new", "Invented yard", "--steward", "Jo"],
+    );
+    let (refused, code) = json(dir.path(), &["yard", "new", "Another", "--steward", "Kim"]);
+    assert_eq!(
+        (refused["trouble"].as_str(), code),
+        (Some("store-yard-exists"), 4)
+    );
+    let (refused, code) = json(dir.path(), &["yard", "demo"]);
+    assert_eq!(
+        (refused["trouble"].as_str(), code),
+        (Some("store-not-empty"), 4)
+    );
+}
+
+#[test]
+fn the_demo_is_sound_and_waits_to_be_walked_round() {
+    let verified = told(demo(), &["journal", "verify"]);
+    assert_eq!(verified["sound"], true);
+    assert!(verified["yards"][0]["entries"].as_u64().unwrap() > 900);
+    let (verdict, code) = json(
+        demo(),
+        &["handover", "verdict", "marigold", "--by", "Tamsin"],
+    );
+    assert_eq!(
+        (
+            verdict["verdict"].as_str(),
+            verdict["only_unknown"].as_bool(),
+            code
+        ),
+        (Some("stand-down"), Some(true), 20)
+    );
+    let people = told(demo(), &["people", "list"]);
+    assert!(
+        people["people"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .all(|person| person["invented"] == true && person["has_pin"] == true)
+    );
+    let (lists, code) = json(demo(), &["journal", "questions"]);
+    assert_eq!(
+        (lists["questions"].as_array().map(Vec::len), code),
+        (Some(0), 0)
+    );
+}
+
+#[test]
+fn a_restored_yard_says_the_same() {
+    let dir = TempDir::new().unwrap();
+    let (backup, again) = (dir.path().join("backup"), dir.path().join("again"));
+    let (backup_name, again_name) = (backup.to_str().unwrap(), again.to_str().unwrap());
+    told(demo(), &["journal", "backup", backup_name]);
+    assert_eq!(
+        told(
+            demo(),
+            &["journal", "restore", backup_name, "--into", again_name]
+        )["sound"],
+        true
+    );
+    assert_eq!(
+        told(&again, &["journal", "verify"]),
+        told(demo(), &["journal", "verify"])
+    );
+    for name in ["Odalys", "Tamsin", "Jory"] {
+        let verdict = |data: &Path| {
+            let (mut verdict, code) =
+                json(data, &["handover", "verdict", "marigold", "--by", name]);
+            verdict["at"] = Value::Null;
+            (verdict, code)
+        };
+        assert_eq!(verdict(&again), verdict(demo()), "{name}");
+    }
+    let (refused, code) = json(
+        demo(),
+        &["journal", "restore", backup_name, "--into", again_name],
+    );
+    assert_eq!(
+        (refused["trouble"].as_str(), code),
+        (Some("store-not-empty"), 4)
+    );
+    std::fs::write(backup.join("kingpost.db"), "scratched").unwrap();
+    let (refused, code) = json(
+        demo(),
+        &[
+            "journal",
+            "restore",
+            backup_name,
+            "--into",
+            dir.path().join("third").to_str().unwrap(),
+        ],
+    );
+    assert_eq!(
+        (refused["trouble"].as_str(), code),
+        (Some("store-backup-damaged"), 3)
+    );
+}
+
+#[test]
+fn a_yard_moves_as_plain_files() {
+    let dir = TempDir::new().unwrap();
+    let (files, moved) = (dir.path().join("files"), dir.path().join("moved"));
+    let exported = told(demo(), &["journal", "export", files.to_str().unwrap()]);
+    let imported = told(&moved, &["journal", "import", files.to_str().unwrap()]);
+    assert_eq!(
+        (&exported["hash"], &exported["entries"]),
+        (&imported["hash"], &imported["entries"])
+    );
+    assert!(
+        std::fs::read_to_string(files.join("README.txt"))
+            .unwrap()
+            .contains("plain files")
+    );
+}
+
+#[test]
+fn every_command_that_prints_also_prints_json() {
+    let dir = TempDir::new().unwrap();
+    let file = |name: &str| dir.path().join(name).to_str().unwrap().to_owned();
+    let (chart, strip, sheet) = (file("chart.pdf"), file("strip.pdf"), file("sheet.pdf"));
+    let asked: &[&[&str]] = &[
+        &["book", "gaps", "--machine", "marigold"],
+        &["book", "format", "--schema"],
+        &["book", "format", "--md"],
+        &["walkround", "plan", "marigold", "--by", "Ines"],
+        &[
+            "walkround",
+            "plan",
+            "marigold",
+            "--by",
+            "Ines",
+            "--purpose",
+            "after",
+        ],
+        &["walkround", "points", "demo/marigold.toml"],
+        &["handover", "rules"],
+        &["upkeep", "due", "marigold"],
+        &["upkeep", "hours", "marigold"],
+        &["reckon"],
+        &["reckon", "upkeep.due_hours"],
+        &[
+            "reckon",
+            "due-hours",
+            "last=412.6h",
+            "interval=50 h",
+            "now=450.3 h ± 0.1",
+        ],
+        &["reckon", "--schema", "due-hours"],
+        &["journal", "list", "--last", "5"],
+        &["journal", "list", "--machine", "marigold"],
+        &["journal", "--exit-codes-md"],
+        &["people", "permissions", "--md"],
+        &["papers", "greasing-chart", "marigold", "-o", &chart],
+        &[
+            "papers",
+            "due-strip",
+            "marigold",
+            "--size",
+            "letter",
+            "-o",
+            &strip,
+        ],
+        &[
+            "papers",
+            "round-sheet",
+            "marigold",
+            "--by",
+            "Tamsin",
+            "-o",
+            &sheet,
+        ],
+    ];
+    for arguments in asked {
+        assert!(told(demo(), arguments).is_object(), "{arguments:?}");
+        kingpost(demo()).args(*arguments).assert().success();
+    }
+    for paper in [chart, strip, sheet] {
+        assert!(std::fs::read(paper).unwrap().starts_with(b"%PDF"));
+    }
+}
+
+#[test]
+fn the_reckoner_gives_the_value_of_a_published_sum() {
+    // 412.6 h and every 50 h: due at 462.6 h, as in cases/upkeep/due-hours-next-due-strip.md.
+    let dir = TempDir::new().unwrap();
+    let figure = told(
+        dir.path(),
+        &[
+            "reckon",
+            "due-hours",
+            "last=412.6h",
+            "interval=50h",
+            "now=450.3h",
+        ],
+    );
+    assert!((figure["outputs"][0]["value"].as_f64().unwrap() - 462.6).abs() < 1e-9);
+    // Half an hour written in minutes, and a list named again.
+    let figure = told(
+        dir.path(),
+        &[
+            "reckon",
+            "life-hours",
+            "starts=0",
+            "starts=5",
+            "ends=30 min",
+            "ends=10",
+            "steps=0;0",
+            "unmetered=0;0",
+            "unmetered_half_widths=0;0",
+        ],
+    );
+    assert!((figure["outputs"][0]["value"].as_f64().unwrap() - 5.5).abs() < 1e-9);
+}
+
+#[test]
+fn slips_in_the_command_line_and_in_values_have_their_own_codes() {
+    let dir = TempDir::new().unwrap();
+    kingpost(dir.path()).args(["book", "chek"]).assert().code(2);
+    let cases: &[(&[&str], &str, i32)] = &[
+        (&["reckon", "moon"], "no-such-leaf", 4),
+        (&["reckon", "due-hours", "last=412.6h"], "not-known", 3),
+        (&["reckon", "due-hours", "last"], "reckon-no-value", 3),
+        (&["reckon", "due-hours", "last=4,500 h"], "comma", 3),
+        (&["book", "check", "nowhere.toml"], "file-not-found", 4),
+        (&["journal", "verify"], "store-nothing-there", 4),
+        (
+            &["handover", "verdict", "marigold", "--by", "Jo"],
+            "store-nothing-there",
+            4,
+        ),
+    ];
+    for (arguments, trouble, code) in cases {
+        let (told, ended) = json(dir.path(), arguments);
+        assert_eq!(
+            (told["trouble"].as_str(), ended),
+            (Some(*trouble), *code),
+            "{arguments:?}: {told:#}"
+        );
+        assert!(
+            !told["what"].as_str().unwrap().is_empty()
+                && !told["next"].as_str().unwrap().is_empty()
+        );
+    }
+}
+
+#[test]
+fn strangers_and_unknown_machines_are_named() {
+    let (told, code) = json(
+        demo(),
+        &["handover", "verdict", "marigold", "--by", "Nobody"],
+    );
+    assert_eq!(
+        (told["trouble"].as_str(), code),
+        (Some("no-such-person"), 4)
+    );
+    assert!(told["next"].as_str().unwrap().contains("Tamsin"));
+    let (told, code) = json(demo(), &["upkeep", "due", "bess"]);
+    assert_eq!(
+        (told["trouble"].as_str(), code),
+        (Some("no-such-machine"), 4)
+    );
+    let (told, code) = json(
+        demo(),
+        &[
+            "papers",
+            "stand-down-tag",
+            "marigold",
+            "-o",
+            "/nowhere/tag.pdf",
+        ],
+    );
+    assert_eq!(
+        (told["trouble"].as_str(), code),
+        (Some("nothing-stands-down"), 4)
+    );
+}
