@@ -15,7 +15,11 @@ fn texts(folder: &Path) -> BTreeMap<PathBuf, String> {
     let mut found = BTreeMap::new();
     for entry in std::fs::read_dir(folder).expect("cases/ can be read") {
         let path = entry.expect("an entry of cases/ can be read").path();
-        if path.is_dir() && !["quantity", "handover", "book"].iter().any(|own| path.ends_with(own)) {
+        if path.is_dir()
+            && !["quantity", "handover", "book"]
+                .iter()
+                .any(|own| path.ends_with(own))
+        {
             found.append(&mut texts(&path));
         } else if path.extension().is_some_and(|ending| ending == "md") {
             let text = std::fs::read_to_string(&path).expect("a case can be read");

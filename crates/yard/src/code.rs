@@ -3,8 +3,8 @@
 use crate::{
     book::{About, Engine, LeakClass, OilHeat, Safeguard, Severity},
     entry::{
-        BoltState, ClipState, EngineLeft, FluidLooks, FunctionState, GreaseTook, Hindrance, HoseState, LevelReads, LookState, RestState, RoundPurpose, RunPart,
-        StructureState,
+        BoltState, ClipState, EngineLeft, FluidLooks, FunctionState, GreaseTook, Hindrance,
+        HoseState, LevelReads, LookState, RestState, RoundPurpose, RunPart, StructureState,
     },
 };
 

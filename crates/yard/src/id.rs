@@ -118,6 +118,9 @@ impl std::str::FromStr for FaultRef {
             Some((entry, point)) => (entry, Some(PointId::new(point).ok_or(())?)),
             None => (text, None),
         };
-        Ok(Self { entry: entry.parse().map_err(|_| ())?, point })
+        Ok(Self {
+            entry: entry.parse().map_err(|_| ())?,
+            point,
+        })
     }
 }

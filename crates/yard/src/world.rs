@@ -23,7 +23,11 @@ pub struct StillWorld {
 impl StillWorld {
     /// A world whose clock shows `now` for ever.
     pub fn at(now: Timestamp) -> Self {
-        Self { now, zone: TimeZone::UTC, drawn: std::sync::atomic::AtomicU64::new(0) }
+        Self {
+            now,
+            zone: TimeZone::UTC,
+            drawn: std::sync::atomic::AtomicU64::new(0),
+        }
     }
 }
 
@@ -35,7 +39,9 @@ impl World for StillWorld {
         self.zone.clone()
     }
     fn chance(&self) -> [u8; 16] {
-        let n = self.drawn.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
+        let n = self
+            .drawn
+            .fetch_add(1, std::sync::atomic::Ordering::Relaxed);
         let mut bytes = [0u8; 16];
         bytes[8..].copy_from_slice(&n.to_be_bytes());
         bytes

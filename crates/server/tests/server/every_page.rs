@@ -74,8 +74,8 @@ async fn no_sentence_bypasses_words() {
         .collect();
     own.extend(
         [
-            "Odalys", "Bram", "Tamsin", "Jory", "Vesna", "marigold", "toml", "kingpost", "in",
-            "mm", "cm", "US", "gal", "psi", "bar", "kPa", "MPa",
+            "Odalys", "Bram", "Tamsin", "Jory", "Vesna", "Invented", "yard", "marigold", "toml",
+            "kingpost", "in", "mm", "cm", "US", "gal", "psi", "bar", "kPa", "MPa",
         ]
         .map(str::to_owned),
     );

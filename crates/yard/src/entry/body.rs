@@ -1,7 +1,7 @@
 //! What an entry can say: one variant for each kind.
 
 use crate::{
-    book::{OilHeat, Severity, LeakClass},
+    book::{LeakClass, OilHeat, Severity},
     id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PhotoId, PointId, RoundId},
     people::Role,
 };

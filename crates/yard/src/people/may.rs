@@ -99,7 +99,11 @@ mod tests {
 
     #[test]
     fn the_table_holds_row_by_row() {
-        let rows: Vec<Vec<&str>> = TABLE.lines().map(|l| l.split_whitespace().collect::<Vec<_>>()).filter(|r| !r.is_empty()).collect();
+        let rows: Vec<Vec<&str>> = TABLE
+            .lines()
+            .map(|l| l.split_whitespace().collect::<Vec<_>>())
+            .filter(|r| !r.is_empty())
+            .collect();
         assert_eq!(rows.len(), DEEDS.len());
         for (row, deed) in rows.iter().zip(DEEDS) {
             assert_eq!(row[0], deed.code());

@@ -16,7 +16,13 @@ pub enum Role {
 }
 
 /// All roles, least entitled first.
-pub const ROLES: [Role; 5] = [Role::Visitor, Role::Learner, Role::Operator, Role::Deputy, Role::Steward];
+pub const ROLES: [Role; 5] = [
+    Role::Visitor,
+    Role::Learner,
+    Role::Operator,
+    Role::Deputy,
+    Role::Steward,
+];
 
 impl Role {
     /// The word of the journal, the command line and the addresses.

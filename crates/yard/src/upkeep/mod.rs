@@ -8,6 +8,6 @@ mod repeats;
 
 pub use fittings::{fittings, fittings_done};
 pub use hours::{hours_figure, life_hours, meter_at};
-pub use open::{OpenThing, open_things};
 pub use next_due::{DueLine, next_due};
+pub use open::{OpenThing, open_things};
 pub use repeats::{Repeat, repeats};
