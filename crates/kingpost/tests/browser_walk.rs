@@ -54,7 +54,27 @@ fn the_whole_loop() {
         a_learner_cannot_release(&page).await;
         page.sign_out().await;
         page.sign_in("Odalys", &server.pin).await;
-        mend_and_release(&page, &server).await;
+        mend_and_release(&page).await;
+        adjust(&page).await;
+        println!(
+            "{}",
+            String::from_utf8_lossy(
+                &run(
+                    &data,
+                    &["--json", "handover", "verdict", MACHINE, "--by", "Tamsin"]
+                )
+                .stdout
+            )
+        );
+        hand_over(&page).await;
+        println!(
+            "{}",
+            String::from_utf8_lossy(
+                &run(&data, &["handover", "verdict", MACHINE, "--by", "Tamsin"]).stdout
+            )
+        );
+        page.press("Journal of this machine").await;
+        page.tell().await;
     });
 }
 
@@ -63,8 +83,16 @@ async fn adopt(page: &Page, server: &Server, text: &str) {
     page.open(&format!("/m/{MACHINE}")).await;
     page.open("/book").await;
     // A book comes out of an editor by the clipboard; typing its two thousand lines would show nothing more.
-    page.ask("document.querySelector('textarea[name=text]').value = arguments[0]", vec![json!(text)]).await;
-    page.type_in("why", "Wet clay: tracks and dipper pivot before every start").await;
+    page.ask(
+        "document.querySelector('textarea[name=text]').value = arguments[0]",
+        vec![json!(text)],
+    )
+    .await;
+    page.type_in(
+        "why",
+        "Wet clay: tracks and dipper pivot before every start",
+    )
+    .await;
     page.press("Adopt it").await;
     page.says("In force since today").await;
     page.goto(&server.home()).await;
@@ -107,14 +135,14 @@ async fn interrupt(page: &Page, server: &Server) {
 async fn station(page: &Page, book: &Book, here: &[String]) {
     for id in here {
         match id.as_str() {
-            OIL => {
-                well::answer(page, book, id).await;
-                page.choose("Hydraulic oil", "Arm raised and held by its proven lock, swing pin in").await;
-            }
+            OIL => arm_out(page).await,
             FITTING => page.choose("Dipper pivot", "Refused grease").await,
             "dipper-clips-left" => page.choose(CLIP, "Missing").await,
             // The demo's last evening left something open here, so that the one tap does not answer it.
-            "horn-lights" => page.choose("Horn and lights", "Works, but weak, stiff or slow").await,
+            "horn-lights" => {
+                page.choose("Horn and lights", "Works, but weak, stiff or slow")
+                    .await
+            }
             SAG_LEFT => slack(page).await,
             SAG_RIGHT => sag(page, SAG_RIGHT, ["2 in ± 1/16", "2 in ± 1/16"]).await,
             _ => well::answer(page, book, id).await,
@@ -148,13 +176,23 @@ async fn sag(page: &Page, id: &str, readings: [&str; 2]) {
     page.choose_field(&format!("c.{id}"), "yes").await;
 }
 
+/// The oil is read with the arm up, which the mark does not hold for.
+async fn arm_out(page: &Page) {
+    page.unfold("Hydraulic oil", "Something else …").await;
+    for word in [
+        "At or over the mark",
+        "Arm raised and held by its proven lock, swing pin in",
+        "Clean",
+    ] {
+        page.choose("Hydraulic oil", word).await;
+    }
+}
+
 /// A slip of the thumb is asked back with the nearest unit; everything else stays as typed.
 async fn slack(page: &Page) {
     sag(page, SAG_LEFT, ["2 1/8 inn", "2 1/4 in"]).await;
-    page.type_in(&format!("n.{SAG_LEFT}"), "").await;
     keep(page).await;
     take(page, "station-asked.png", None).await;
-    page.tell().await;
     for (field, typed) in [("v0", "2 1/8 inn"), ("v1", "2 1/4 in")] {
         assert_eq!(page.typed(&format!("{field}.{SAG_LEFT}")).await, typed);
     }
@@ -167,9 +205,13 @@ async fn slack(page: &Page) {
 /// The reading is drawn against its limit, and called neither good nor bad.
 async fn too_close(page: &Page) {
     page.says("too close to the limit").await;
-    assert_eq!(1, page.find_all(&format!("#p-{SAG_RIGHT} .scale svg")).await.len());
+    assert_eq!(
+        1,
+        page.find_all(&format!("#p-{SAG_RIGHT} .scale svg"))
+            .await
+            .len()
+    );
     take(page, "station-close.png", None).await;
-    page.tell().await;
 }
 
 /// The meter is read, the round ends with its verdict.
@@ -177,11 +219,18 @@ async fn finish(page: &Page) {
     page.press("Finish the round").await;
     page.says("What does the hour meter show?").await;
     let last = page.text().await;
-    let last: f64 = last.split("Last read: ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+    let last: f64 = last
+        .split("Last read: ")
+        .nth(1)
+        .unwrap()
+        .split(' ')
+        .next()
+        .unwrap()
+        .parse()
+        .unwrap();
     page.type_in("hours", &format!("{:.1} h", last + 0.1)).await;
     page.press("Finish the round").await;
     take(page, "verdict.png", Some(2400.0)).await;
-    page.tell().await;
 }
 
 /// Stood down, the worst first, here and on the yard page.
@@ -197,7 +246,8 @@ async fn stood_down(page: &Page, server: &Server) {
 /// No button for it, and the address refuses it as well.
 async fn a_learner_cannot_release(page: &Page) {
     open_finding(page, CLIP).await;
-    page.says("Only the steward or the deputy releases it").await;
+    page.says("Only the steward or the deputy releases it")
+        .await;
     assert!(page.find_all("form[action$=\"/release\"]").await.is_empty());
     assert_eq!(post_release(page).await, json!(403));
     let path = page.path().await;
@@ -214,6 +264,11 @@ async fn post_release(page: &Page) -> Value {
 /// From the yard page to a finding by what it says.
 async fn open_finding(page: &Page, what: &str) {
     page.open(&format!("/m/{MACHINE}")).await;
+    open_here(page, what).await;
+}
+
+/// From the machine's page.
+async fn open_here(page: &Page, what: &str) {
     let links = page.find_all("ul.links a[href*=\"/finding/\"]").await;
     for link in links {
         if link.text().await.unwrap().contains(what) {
@@ -224,13 +279,63 @@ async fn open_finding(page: &Page, what: &str) {
     panic!("no finding says “{what}”");
 }
 
-async fn mend_and_release(page: &Page, _server: &Server) {
+/// The steward writes the repair, which alone changes nothing, and releases naming what was mended.
+async fn mend_and_release(page: &Page) {
     open_finding(page, CLIP).await;
-    page.type_in("what", "New split pin and washer, both ends bent").await;
+    page.type_in("what", "New split pin and washer, both ends bent")
+        .await;
     page.press("Keep the repair").await;
-    take(page, "finding.png", None).await;
     page.says("New split pin and washer").await;
+    take(page, "finding.png", None).await;
+    page.open(&format!("/m/{MACHINE}")).await;
+    page.says(&format!("{CLIP}: mended, not released yet."))
+        .await;
+    open_here(page, CLIP).await;
+    page.press("Release it").await;
+    page.says("Name what was mended").await;
     page.type_in("mended", "Clip seen and pulled by hand").await;
     page.press("Release it").await;
+    assert!(!page.texts("ol.reasons li").await.concat().contains(CLIP));
+    assert!(!page.texts("ul.links").await.concat().contains(CLIP));
+}
+
+/// The left track is set; what nobody has read again stays unknown.
+async fn adjust(page: &Page) {
+    page.press("Topped up or adjusted something").await;
+    page.type_in("what", "Adjuster pumped: 1 3/4 in on both spans")
+        .await;
+    let path = "//label[contains(., 'Track sag under the board, left')]";
+    page.tap(path).await;
+    let button = page.find("main button.main").await;
+    page.follow(&button).await;
+    page.tell().await;
+}
+
+/// Everything down, proven step by step.
+async fn hand_over(page: &Page) {
+    page.press("Hand over").await;
+    page.choose("The engine", "Engine off").await;
+    for (i, step) in page
+        .texts("fieldset legend")
+        .await
+        .iter()
+        .enumerate()
+        .skip(1)
+    {
+        println!("{i} {step}");
+        page.choose(
+            step.trim_start_matches(|c: char| c.is_ascii_digit()),
+            "Done, and the proof seen",
+        )
+        .await;
+    }
+    page.type_in(
+        "next",
+        "Right track to be measured again, oil to be read with everything lowered",
+    )
+    .await;
+    take(page, "handover.png", None).await;
+    let button = page.find("main button.main").await;
+    page.follow(&button).await;
     page.tell().await;
 }

@@ -98,7 +98,24 @@ impl Page {
         .await;
     }
 
-    async fn tap(&self, path: &str) {
+    /// Opens what is folded away below a question.
+    pub async fn unfold(&self, question: &str, summary: &str) {
+        let path = format!(
+            "//fieldset[legend[contains(normalize-space(.), {})]]//summary[normalize-space(.)={}]",
+            literal(question),
+            literal(summary)
+        );
+        self.driver
+            .find(By::XPath(path.as_str()))
+            .await
+            .unwrap_or_else(|_| panic!("nothing to unfold: {path}"))
+            .click()
+            .await
+            .unwrap();
+    }
+
+    /// Taps a label by its path.
+    pub async fn tap(&self, path: &str) {
         let label = self
             .driver
             .find(By::XPath(path))
@@ -160,6 +177,11 @@ impl Page {
     pub async fn follow(&self, target: &WebElement) {
         let old = self.find("html").await;
         target.click().await.unwrap();
+        self.wait_for_next(&old).await;
+    }
+
+    /// Waits until the page that had this root has gone.
+    pub async fn wait_for_next(&self, old: &WebElement) {
         loop {
             match old.tag_name().await {
                 Ok(_) => tokio::time::sleep(AGAIN).await,

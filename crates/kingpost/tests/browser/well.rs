@@ -57,18 +57,19 @@ pub async fn answer(page: &Page, book: &Book, id: &str) {
     }
 }
 
+/// A level has one choice that says all of it, where its mark belongs to a pose.
 async fn level(page: &Page, point: &Point, mark: &LevelMark) {
     let id = &point.id;
-    page.choose_field(&format!("a.{id}"), "at-mark").await;
-    page.choose_field(&format!("looks.{id}"), "clean").await;
-    let pose = mark
-        .pose
-        .as_ref()
-        .map_or("other".to_owned(), ToString::to_string);
-    page.choose_field(&format!("pose.{id}"), &pose).await;
-    if mark.oil != OilHeat::Any {
-        page.choose_field(&format!("oil.{id}"), mark.oil.code())
-            .await;
+    if mark.pose.is_some() {
+        page.choose_field(&format!("a.{id}"), "as-it-must-be").await;
+    } else {
+        page.choose_field(&format!("a.{id}"), "at-mark").await;
+        page.choose_field(&format!("looks.{id}"), "clean").await;
+        page.choose_field(&format!("pose.{id}"), "other").await;
+        if mark.oil != OilHeat::Any {
+            page.choose_field(&format!("oil.{id}"), mark.oil.code())
+                .await;
+        }
     }
 }
 

@@ -1,0 +1,254 @@
+//! Every page on a phone: fits, can be hit with gloves on, is labelled, works without scripts and from the keyboard, calls nobody.
+#![allow(missing_docs)]
+
+mod browser;
+
+use browser::{
+    chromium::{HEIGHT, WIDTH, drive},
+    page::Page,
+    program::{Folder, Server},
+    well,
+};
+use serde_json::{Value, json};
+use std::collections::{BTreeMap, BTreeSet};
+use thirtyfour::Key;
+
+const MACHINE: &str = "marigold";
+
+/// Pages of one kind that are looked at: the second may have what the first lacks.
+const OF_A_KIND: usize = 2;
+
+/// What is wrong with the page shown, as one line for each thing. Everything folded away is unfolded first.
+const INSPECT: &str = r#"
+const wrong = [];
+document.querySelectorAll('details').forEach(folded => { folded.open = true; });
+const root = document.scrollingElement;
+if (root.scrollWidth > innerWidth) {
+    const wide = [...document.querySelectorAll('main *')].filter(e => !e.closest('.wide, pre, svg') && e.getBoundingClientRect().right > innerWidth + 0.5);
+    wrong.push(`wider than the screen: ${root.scrollWidth} px; ${wide.slice(0, 3).map(e => e.outerHTML.slice(0, 120)).join(' | ')}`);
+}
+if (document.querySelector('script, iframe, object, embed') || document.querySelector('[onclick], [style]')) wrong.push('a script, a frame or a style inside');
+const high = (css, least) => document.querySelectorAll(css).forEach(e => {
+    const box = e.getBoundingClientRect();
+    if (e.checkVisibility() && box.height < least - 0.5) wrong.push(`${box.height} px high, not ${least}: ${e.outerHTML.slice(0, 120)}`);
+});
+high('button, .button, summary, .choices label, nav a, ul.links a, footer a, input:not([type=hidden]):not([type=radio]):not([type=checkbox]), textarea, select', 48);
+if (location.pathname.includes('/round/')) high('form[action*="/round/"] .choices label, form[action*="/round/"] button', 72);
+document.querySelectorAll('input:not([type=hidden]), textarea, select').forEach(e => {
+    const says = [...e.labels].map(label => label.textContent.trim()).join('') || e.getAttribute('aria-label');
+    if (!says) wrong.push(`without a label: ${e.outerHTML.slice(0, 120)}`);
+});
+document.querySelectorAll('[role=radiogroup], [role=group]').forEach(e => {
+    const by = e.getAttribute('aria-labelledby');
+    const says = e.getAttribute('aria-label') || (by && document.getElementById(by) && document.getElementById(by).textContent.trim());
+    if (!says) wrong.push(`a group without a label: ${e.outerHTML.slice(0, 120)}`);
+});
+const ids = [...document.querySelectorAll('[id]')].map(e => e.id);
+const twice = ids.filter((id, i) => ids.indexOf(id) !== i);
+if (twice.length) wrong.push(`ids given twice: ${twice.join(' ')}`);
+if (!document.documentElement.lang || !document.title.trim() || document.querySelectorAll('h1').length !== 1) wrong.push('no language, no title, or not one heading');
+performance.getEntriesByType('resource').filter(r => !r.name.startsWith(location.origin) && !r.name.startsWith('data:')).forEach(r => wrong.push(`calls ${r.name}`));
+return wrong;
+"#;
+
+/// Every address of ours that the page leads to.
+const LINKS: &str = "return [...document.querySelectorAll('a[href]')].filter(a => a.origin === location.origin).map(a => a.pathname + a.search)";
+
+#[test]
+fn every_page_fits_a_phone_and_gloves() {
+    let folder = Folder::new();
+    let server = Server::start(&folder.at("yard"));
+    drive(async move |page: Page| {
+        page.goto(&server.home()).await;
+        let mut wrong = crawl(&page, &server, "nobody").await;
+        page.goto(&server.home()).await;
+        page.sign_in("Odalys", &server.pin).await;
+        wrong.extend(crawl(&page, &server, "steward").await);
+        assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    });
+}
+
+/// Follows every link of ours from the yard page; a few pages of each kind. Gives what is wrong with them.
+async fn crawl(page: &Page, server: &Server, who: &str) -> Vec<String> {
+    let yard = format!("/y/{}", server.tag);
+    let mut waiting = vec![
+        yard.clone(),
+        format!("{yard}/nowhere"),
+        format!("{yard}/m/{MACHINE}/round?list=1"),
+    ];
+    let (mut seen, mut kinds, mut wrong) = (
+        BTreeSet::new(),
+        BTreeMap::<String, usize>::new(),
+        Vec::new(),
+    );
+    while let Some(path) = waiting.pop() {
+        let of_a_kind = kinds.entry(kind_of(&path)).or_default();
+        if path.contains(".pdf") || *of_a_kind == OF_A_KIND || !seen.insert(path.clone()) {
+            continue;
+        }
+        *of_a_kind += 1;
+        page.goto(&format!("{}{path}", server.address)).await;
+        let found = page.ask(INSPECT, vec![]).await;
+        wrong.extend(strings(&found).map(|what| format!("{who} at {path}: {what}")));
+        waiting.extend(strings(&page.ask(LINKS, vec![]).await).map(str::to_owned));
+    }
+    println!("{who}: {} pages of {} kinds", seen.len(), kinds.len());
+    let least = if who == "steward" { 30 } else { 8 };
+    assert!(
+        kinds.len() >= least,
+        "only these pages were found: {:?}",
+        kinds.keys()
+    );
+    wrong
+}
+
+/// The address without what differs from one page of a kind to the next. Stations of a round all count: each asks something else.
+fn kind_of(path: &str) -> String {
+    let part = |part: &str| {
+        let id = part.len() >= 16
+            && part
+                .chars()
+                .all(|c| c.is_ascii_hexdigit() || "-.%".contains(c));
+        if id || part.contains('%') {
+            "*".to_owned()
+        } else {
+            part.to_owned()
+        }
+    };
+    let (path, asked) = path.split_once('?').unwrap_or((path, ""));
+    let mut parts: Vec<String> = path.split('/').map(part).collect();
+    if parts.get(1).is_some_and(|first| first == "reckoner") {
+        parts.truncate(2);
+    }
+    let asked: Vec<&str> = asked
+        .split('&')
+        .filter_map(|pair| pair.split('=').next())
+        .collect();
+    let finding = parts.iter().position(|part| part == "finding");
+    parts.truncate(finding.map_or(parts.len(), |at| at + 1));
+    format!("{}?{}", parts.join("/"), asked.join("&"))
+}
+
+fn strings(list: &Value) -> impl Iterator<Item = &str> {
+    list.as_array()
+        .unwrap()
+        .iter()
+        .map(|one| one.as_str().unwrap())
+}
+
+#[test]
+fn a_station_works_with_scripts_blocked_at_twice_the_size_and_from_the_keyboard() {
+    let folder = Folder::new();
+    let server = Server::start(&folder.at("yard"));
+    drive(async move |page: Page| {
+        page.driver
+            .cdp()
+            .send_raw(
+                "Emulation.setScriptExecutionDisabled",
+                json!({ "value": true }),
+            )
+            .await
+            .unwrap();
+        page.goto(&server.home()).await;
+        page.sign_in("Tamsin", &server.pin).await;
+        page.open(&format!("/m/{MACHINE}")).await;
+        page.press("Walk the machine round").await;
+        page.press("Begin").await;
+        twice_the_size(&page).await;
+        let before = page.texts("header .where").await;
+        let book = well::book(well::BOOK);
+        for id in well::points_here(&page).await {
+            well::answer(&page, &book, &id).await;
+        }
+        tab_to(&page, "form[action*=\"/round/\"] button.main").await;
+        let main = page.driver.active_element().await.unwrap();
+        press_enter(&page, &main).await;
+        assert_ne!(before, page.texts("header .where").await);
+        page.says("station 2 of").await;
+    });
+}
+
+/// 200 %: the same screen shows half as much, and still nothing is cut off.
+async fn twice_the_size(page: &Page) {
+    page.take_size(WIDTH / 2, HEIGHT / 2).await;
+    let wide = page
+        .ask(
+            "return [innerWidth, document.scrollingElement.scrollWidth]",
+            vec![],
+        )
+        .await;
+    page.take_size(WIDTH, HEIGHT).await;
+    assert_eq!(wide, json!([WIDTH / 2, WIDTH / 2]));
+}
+
+/// From the top of the page by the tab key alone.
+async fn tab_to(page: &Page, css: &str) {
+    page.ask("document.activeElement.blur(); scrollTo(0, 0); getSelection().setPosition(document.body, 0)", vec![]).await;
+    for _ in 0..400 {
+        let active = page.driver.active_element().await.unwrap();
+        active.send_keys(Key::Tab).await.unwrap();
+        let there = page
+            .ask(
+                "return document.activeElement.matches(arguments[0])",
+                vec![json!(css)],
+            )
+            .await;
+        if there == json!(true) {
+            return;
+        }
+    }
+    panic!("the tab key does not lead to {css}");
+}
+
+async fn press_enter(page: &Page, element: &thirtyfour::WebElement) {
+    let old = page.find("html").await;
+    element.send_keys(Key::Enter).await.unwrap();
+    page.wait_for_next(&old).await;
+}
+
+#[test]
+fn the_tab_key_leads_to_the_main_button_of_each_page() {
+    let folder = Folder::new();
+    let server = Server::start(&folder.at("yard"));
+    drive(async move |page: Page| {
+        page.goto(&format!("{}/sign-in", server.home())).await;
+        tab_to(&page, "main button.main").await;
+        page.goto(&server.home()).await;
+        page.sign_in("Odalys", &server.pin).await;
+        for (path, css) in [
+            ("", "main a.button.main"),
+            ("/round?list=1", "main a.button.main"),
+            ("/handover", "main button.main"),
+            ("/fault", "main button.main"),
+        ] {
+            let machine = if path.is_empty() {
+                String::new()
+            } else {
+                format!("/m/{MACHINE}{path}")
+            };
+            page.goto(&format!("{}{machine}", server.home())).await;
+            tab_to(&page, css).await;
+        }
+    });
+}
+
+/// The policy of every answer allows nothing but ourselves, and another site cannot frame it.
+#[test]
+fn the_policy_lets_nothing_in() {
+    let folder = Folder::new();
+    let server = Server::start(&folder.at("yard"));
+    drive(async move |page: Page| {
+        page.goto(&server.home()).await;
+        let policy = page.ask("return fetch(location.href).then(got => got.headers.get('content-security-policy'))", vec![]).await;
+        let policy = policy.as_str().unwrap();
+        for rule in [
+            "default-src 'none'",
+            "script-src 'self'",
+            "style-src 'self'",
+            "form-action 'self'",
+            "frame-ancestors 'none'",
+        ] {
+            assert!(policy.contains(rule), "{policy}");
+        }
+    });
+}
