@@ -44,6 +44,7 @@ struct StationPage {
     points: Vec<Question>,
     one_tap: bool,
     all_one_tap: bool,
+    asked_back: bool,
 }
 
 /// Shows a station.
@@ -197,6 +198,7 @@ fn render(
         next,
         one_tap: open.iter().any(|d| d.one_tap),
         all_one_tap: open.iter().all(|d| d.one_tap),
+        asked_back: !asked.is_empty(),
         points: questions,
         station,
         p,

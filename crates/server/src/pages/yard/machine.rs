@@ -52,6 +52,7 @@ pub(crate) struct ReasonLine {
 }
 
 struct Drawn {
+    wide: bool,
     svg: String,
     caption: String,
 }
@@ -243,10 +244,14 @@ fn drawings(p: &Page, book: &Book) -> Vec<Drawn> {
             title: &caption,
             zone: Some(&zone),
             id,
-            radius: 24.0,
+            radius: 17.0,
             close_up: false,
         });
-        Drawn { svg, caption }
+        Drawn {
+            wide: true,
+            svg,
+            caption,
+        }
     };
     let caption = p.t1("seen-from-above", "name", name);
     let top = plan(&Plan {
@@ -260,7 +265,11 @@ fn drawings(p: &Page, book: &Book) -> Vec<Drawn> {
     vec![
         one(View::Left, "side-left", "left"),
         one(View::Right, "side-right", "right"),
-        Drawn { svg: top, caption },
+        Drawn {
+            wide: false,
+            svg: top,
+            caption,
+        },
     ]
 }
 
