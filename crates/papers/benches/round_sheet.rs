@@ -27,5 +27,9 @@ fn b_warm(bencher: divan::Bencher<'_, '_>) {
 fn sheet(bencher: divan::Bencher<'_, '_>) {
     let (yard, words) = (YardOfOne::of("demo/marigold.toml"), Words::english());
     let plan = yard.due();
-    bencher.bench_local(|| round_sheet(&yard.sheet(&words, PaperSize::A4), &plan).unwrap().len());
+    bencher.bench_local(|| {
+        round_sheet(&yard.sheet(&words, PaperSize::A4), &plan)
+            .unwrap()
+            .len()
+    });
 }

@@ -22,10 +22,16 @@ impl Sheet<'_> {
 
     /// What the shared markup needs; `title` is the document's.
     pub(crate) fn frame(&self, title: &str, cautions: &[&str]) -> Value {
-        let (language, region) = self.words.language().split_once('-').unwrap_or((self.words.language(), ""));
+        let (language, region) = self
+            .words
+            .language()
+            .split_once('-')
+            .unwrap_or((self.words.language(), ""));
         let today = self.now.to_zoned_datetime(self.zone.clone());
         let machine = &self.book.machine;
-        let page = self.words.say("paper-page", &[("n", PAGE.into()), ("of", PAGES.into())]);
+        let page = self
+            .words
+            .say("paper-page", &[("n", PAGE.into()), ("of", PAGES.into())]);
         json!({
             "title": title,
             "language": language,
@@ -46,10 +52,17 @@ impl Sheet<'_> {
     }
 
     /// The square code of an address as picture `qr.svg`, with what the markup needs to place it; `says`: the words under it.
-    pub(crate) fn code(&self, address: &str, says: &str, pictures: &mut BTreeMap<&'static str, String>) -> Result<Value, PaperError> {
+    pub(crate) fn code(
+        &self,
+        address: &str,
+        says: &str,
+        pictures: &mut BTreeMap<&'static str, String>,
+    ) -> Result<Value, PaperError> {
         let (svg, share) = qr::square(address)?;
         pictures.insert("qr.svg", svg);
-        Ok(json!({ "share": share, "alt": self.t1("paper-qr-alt", "value", address), "says": self.t(says) }))
+        Ok(
+            json!({ "share": share, "alt": self.t1("paper-qr-alt", "value", address), "says": self.t(says) }),
+        )
     }
 
     fn book_date(&self) -> String {

@@ -24,7 +24,14 @@ pub(crate) fn square(address: &str) -> Result<(String, f64), PaperError> {
         for run in row.chunk_by(|a, b| a == b) {
             if run.first() == Some(&Color::Dark) {
                 // Rows overlap by a hair, so that no white line shows between them.
-                let _ = write!(path, "M{},{}h{}v1.02h-{}z", x + QUIET, y + QUIET, run.len(), run.len());
+                let _ = write!(
+                    path,
+                    "M{},{}h{}v1.02h-{}z",
+                    x + QUIET,
+                    y + QUIET,
+                    run.len(),
+                    run.len()
+                );
             }
             x += run.len();
         }
@@ -43,7 +50,8 @@ mod tests {
 
     #[test]
     fn an_address_of_the_yard_stays_coarse_enough_to_read() {
-        let (svg, share) = square("http://192.168.178.100:8426/y/0123456789ab/m/marigold/round").unwrap();
+        let (svg, share) =
+            square("http://192.168.178.100:8426/y/0123456789ab/m/marigold/round").unwrap();
         // 33 modules (version 4) and the quiet zone: a module of 25 mm / 33 is three quarters of a millimetre.
         assert!(svg.contains("viewBox=\"0 0 41 41\""), "{svg}");
         assert!((share - 33.0 / 41.0).abs() < 1e-12);
@@ -51,6 +59,9 @@ mod tests {
 
     #[test]
     fn a_long_address_is_refused() {
-        assert_eq!(square(&"a".repeat(201)), Err(PaperError::AddressTooLong(201)));
+        assert_eq!(
+            square(&"a".repeat(201)),
+            Err(PaperError::AddressTooLong(201))
+        );
     }
 }

@@ -72,7 +72,9 @@ fn refused(errors: &[SourceDiagnostic]) -> PaperError {
 
 fn told(said: &SourceDiagnostic) -> String {
     let hints = said.hints.iter().map(|hint| format!(" ({})", hint.v));
-    std::iter::once(said.message.to_string()).chain(hints).collect()
+    std::iter::once(said.message.to_string())
+        .chain(hints)
+        .collect()
 }
 
 /// DejaVu Sans, wide and condensed, upright: four faces that have every sign the papers use.
@@ -84,7 +86,10 @@ static FONTS: LazyLock<FontStore> = LazyLock::new(|| {
         dejavu::sans_condensed::bold(),
     ];
     let mut store = FontStore::new();
-    for font in faces.into_iter().filter_map(|face| Font::new(Bytes::new(face), 0)) {
+    for font in faces
+        .into_iter()
+        .filter_map(|face| Font::new(Bytes::new(face), 0))
+    {
         let info = font.info().clone();
         store.push((font, info));
     }
@@ -99,7 +104,12 @@ fn printable(value: Value) -> Value {
     match value {
         Value::String(text) => Value::String(text.chars().map(printable_sign).collect()),
         Value::Array(items) => Value::Array(items.into_iter().map(printable).collect()),
-        Value::Object(fields) => Value::Object(fields.into_iter().map(|(name, item)| (name, printable(item))).collect()),
+        Value::Object(fields) => Value::Object(
+            fields
+                .into_iter()
+                .map(|(name, item)| (name, printable(item)))
+                .collect(),
+        ),
         other => other,
     }
 }
@@ -109,7 +119,9 @@ fn printable_sign(sign: char) -> char {
         return if sign == '\u{a0}' { sign } else { ' ' };
     }
     let faces = (0..).map_while(|index| FONTS.book().info(index));
-    let all_have_it = faces.into_iter().all(|face| face.coverage.contains(u32::from(sign)));
+    let all_have_it = faces
+        .into_iter()
+        .all(|face| face.coverage.contains(u32::from(sign)));
     if all_have_it { sign } else { NO_SIGN }
 }
 
@@ -136,7 +148,8 @@ impl Shelf {
 }
 
 fn file(name: &str) -> Result<FileId, PaperError> {
-    let path = VirtualPath::new(name).map_err(|e| PaperError::Typesetting(format!("{name}: {e}")))?;
+    let path =
+        VirtualPath::new(name).map_err(|e| PaperError::Typesetting(format!("{name}: {e}")))?;
     Ok(RootedPath::new(VirtualRoot::Project, path).intern())
 }
 
@@ -159,7 +172,9 @@ impl World for Shelf {
     }
     fn file(&self, id: FileId) -> FileResult<Bytes> {
         let known = self.files.iter().find(|(known, _)| *known == id);
-        known.map(|(_, bytes)| bytes.clone()).ok_or(FileError::AccessDenied)
+        known
+            .map(|(_, bytes)| bytes.clone())
+            .ok_or(FileError::AccessDenied)
     }
     fn font(&self, index: usize) -> Option<Font> {
         FONTS.font(index)

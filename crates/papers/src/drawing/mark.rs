@@ -41,7 +41,11 @@ pub fn verdict_mark(mark: Mark) -> String {
         Mark::NotKnown => INK,
     };
     let filled = mark == Mark::StandDown;
-    let (wheel, hub) = if filled { (colour, SHEET) } else { ("none", colour) };
+    let (wheel, hub) = if filled {
+        (colour, SHEET)
+    } else {
+        ("none", colour)
+    };
     let mut group = Group::new()
         .add(pen::ring((32.0, 26.0), 18.0, wheel, colour, 5.0))
         .add(pen::ring((32.0, 26.0), 4.5, hub, hub, 0.1))
@@ -52,10 +56,19 @@ pub fn verdict_mark(mark: Mark) -> String {
     if matches!(mark, Mark::StandDown | Mark::NotKnown) {
         group = group.add(chock(colour, true));
     }
-    SVG::new().set("viewBox", "0 0 64 56").set("aria-hidden", "true").set("xmlns", "http://www.w3.org/2000/svg").add(group).to_string()
+    SVG::new()
+        .set("viewBox", "0 0 64 56")
+        .set("aria-hidden", "true")
+        .set("xmlns", "http://www.w3.org/2000/svg")
+        .add(group)
+        .to_string()
 }
 
 fn chock(colour: &str, left: bool) -> Polygon {
-    let points = if left { "6,48.5 6,32 22,48.5" } else { "58,48.5 58,32 42,48.5" };
+    let points = if left {
+        "6,48.5 6,32 22,48.5"
+    } else {
+        "58,48.5 58,32 42,48.5"
+    };
     Polygon::new().set("points", points).set("fill", colour)
 }

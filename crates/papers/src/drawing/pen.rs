@@ -1,7 +1,9 @@
 //! Putting shapes into an SVG: strokes of the book, hatching, labels, with rounding that gives the same text everywhere.
 
 use super::ink::{HATCH, INK, SHEET};
-use svg::node::element::{Circle, Definitions, Group, Path, Pattern, Polygon, Polyline, Rectangle, Text};
+use svg::node::element::{
+    Circle, Definitions, Group, Path, Pattern, Polygon, Polyline, Rectangle, Text,
+};
 
 /// A number as it stands in the SVG: one decimal of a hundredth of a metre, no negative zero.
 pub(super) fn unit(value: f64) -> String {
@@ -11,7 +13,11 @@ pub(super) fn unit(value: f64) -> String {
 }
 
 fn pairs(points: &[(f64, f64)]) -> String {
-    points.iter().map(|(x, y)| format!("{},{}", unit(*x), unit(*y))).collect::<Vec<_>>().join(" ")
+    points
+        .iter()
+        .map(|(x, y)| format!("{},{}", unit(*x), unit(*y)))
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 /// Heavy outline or light line, in drawing units for a drawing whose label radius is `r`.
@@ -41,7 +47,13 @@ pub(super) fn body(points: &[(f64, f64)], width: f64) -> Polygon {
 }
 
 /// A circle.
-pub(super) fn ring(middle: (f64, f64), radius: f64, fill: &str, stroke: &str, width: f64) -> Circle {
+pub(super) fn ring(
+    middle: (f64, f64),
+    radius: f64,
+    fill: &str,
+    stroke: &str,
+    width: f64,
+) -> Circle {
     Circle::new()
         .set("cx", unit(middle.0))
         .set("cy", unit(middle.1))
@@ -52,7 +64,14 @@ pub(super) fn ring(middle: (f64, f64), radius: f64, fill: &str, stroke: &str, wi
 }
 
 /// Text set about a middle.
-pub(super) fn text(at: (f64, f64), size: f64, fill: &str, bold: bool, anchor: &str, what: &str) -> Text {
+pub(super) fn text(
+    at: (f64, f64),
+    size: f64,
+    fill: &str,
+    bold: bool,
+    anchor: &str,
+    what: &str,
+) -> Text {
     Text::new(what)
         .set("x", unit(at.0))
         .set("y", unit(at.1))
@@ -73,7 +92,9 @@ pub(super) fn label(at: (f64, f64), size: f64, fill: &str, what: &str) -> Group 
         .set("width", unit(wide))
         .set("height", unit(size * 1.3))
         .set("fill", SHEET);
-    Group::new().add(strip).add(text(at, size, fill, false, "middle", what))
+    Group::new()
+        .add(strip)
+        .add(text(at, size, fill, false, "middle", what))
 }
 
 /// The hatch of the danger zone, under an id that is this drawing's own.
@@ -83,7 +104,10 @@ pub(super) fn hatch(id: &str, spacing: f64) -> Definitions {
     let quarter = unit(spacing * 0.25);
     let rest = unit(s * 0.75);
     let stroke = Path::new()
-        .set("d", format!("M{a},{quarter} L{quarter},{a} M{a},{b} L{b},{a} M{rest},{b} L{b},{rest}"))
+        .set(
+            "d",
+            format!("M{a},{quarter} L{quarter},{a} M{a},{b} L{b},{a} M{rest},{b} L{b},{rest}"),
+        )
         .set("stroke", HATCH)
         .set("stroke-width", unit(spacing * 0.055))
         .set("fill", "none");

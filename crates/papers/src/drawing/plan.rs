@@ -31,7 +31,16 @@ pub struct Plan<'a> {
 pub fn plan(what: &Plan<'_>) -> String {
     let (left, right, top, bottom) = extent(what);
     let mut drawing = SVG::new()
-        .set("viewBox", format!("{} {} {} {}", pen::unit(left), pen::unit(top), pen::unit(right - left), pen::unit(bottom - top)))
+        .set(
+            "viewBox",
+            format!(
+                "{} {} {} {}",
+                pen::unit(left),
+                pen::unit(top),
+                pen::unit(right - left),
+                pen::unit(bottom - top)
+            ),
+        )
         .set("role", "img")
         .set("xmlns", "http://www.w3.org/2000/svg")
         .add(Title::new(what.title));
@@ -76,12 +85,21 @@ fn extent(what: &Plan<'_>) -> (f64, f64, f64, f64) {
         all.extend([(x - r, y - r), (x + r, y + r)]);
     }
     let pad = what.radius * 1.4;
-    let fold = |f: fn(f64, f64) -> f64, pick: fn(&(f64, f64)) -> f64| all.iter().map(pick).reduce(f).unwrap_or(0.0);
-    (fold(f64::min, |p| p.0) - pad, fold(f64::max, |p| p.0) + pad, fold(f64::min, |p| p.1) - pad, fold(f64::max, |p| p.1) + pad)
+    let fold = |f: fn(f64, f64) -> f64, pick: fn(&(f64, f64)) -> f64| {
+        all.iter().map(pick).reduce(f).unwrap_or(0.0)
+    };
+    (
+        fold(f64::min, |p| p.0) - pad,
+        fold(f64::max, |p| p.0) + pad,
+        fold(f64::min, |p| p.1) - pad,
+        fold(f64::max, |p| p.1) + pad,
+    )
 }
 
 fn zone(what: &Plan<'_>, bottom: f64) -> Group {
-    let Some((middle, reach)) = danger(what) else { return Group::new() };
+    let Some((middle, reach)) = danger(what) else {
+        return Group::new();
+    };
     let id = format!("{}-hatch", what.id);
     let area = Circle::new()
         .set("cx", pen::unit(middle.0))
@@ -90,9 +108,20 @@ fn zone(what: &Plan<'_>, bottom: f64) -> Group {
         .set("fill", format!("url(#{id})"))
         .set("stroke", HATCH)
         .set("stroke-width", pen::unit(what.radius * 0.12))
-        .set("stroke-dasharray", format!("{0} {0}", pen::unit(what.radius * 0.6)));
-    let label = pen::text((middle.0, (middle.1 + reach - what.radius * 0.8).min(bottom)), what.radius, PENCIL, true, "middle", what.zone);
-    Group::new().add(pen::hatch(&id, what.radius * 1.1)).add(area).add(label)
+        .set(
+            "stroke-dasharray",
+            format!("{0} {0}", pen::unit(what.radius * 0.6)),
+        );
+    let label = pen::label(
+        (middle.0, (middle.1 + reach - what.radius * 1.6).min(bottom)),
+        what.radius,
+        PENCIL,
+        what.zone,
+    );
+    Group::new()
+        .add(pen::hatch(&id, what.radius * 1.1))
+        .add(area)
+        .add(label)
 }
 
 fn drawn(stroke: &Stroke, radius: f64) -> Group {
@@ -100,27 +129,47 @@ fn drawn(stroke: &Stroke, radius: f64) -> Group {
     match &stroke.shape {
         Shape::Line(points) => {
             let points: Vec<(f64, f64)> = points.iter().map(|(x, y)| on_page(*x, *y)).collect();
-            if stroke.closed { Group::new().add(pen::body(&points, width)) } else { Group::new().add(pen::line(&points, INK, width)) }
+            if stroke.closed {
+                Group::new().add(pen::body(&points, width))
+            } else {
+                Group::new().add(pen::line(&points, INK, width))
+            }
         }
         Shape::Circle { middle, radius } => {
             let fill = if stroke.closed { SHEET } else { "none" };
-            Group::new().add(pen::ring(on_page(middle.0, middle.1), radius * PER_METRE, fill, INK, width))
+            Group::new().add(pen::ring(
+                on_page(middle.0, middle.1),
+                radius * PER_METRE,
+                fill,
+                INK,
+                width,
+            ))
         }
     }
 }
 
 fn lap(what: &Plan<'_>) -> Group {
     let path: Vec<(f64, f64)> = places(what).into_iter().map(|(.., at)| at).collect();
-    let line = pen::line(&path, DIMENSION, what.radius * 0.12).set("stroke-dasharray", pen::unit(what.radius * 0.5));
+    let line = pen::line(&path, DIMENSION, what.radius * 0.12)
+        .set("stroke-dasharray", pen::unit(what.radius * 0.5));
     Group::new().add(line)
 }
 
 fn stations(what: &Plan<'_>) -> Group {
-    places(what).into_iter().fold(Group::new(), |group, (number, id, at)| {
-        let here = what.here == Some(id);
-        let (fill, ink) = if here { (INK, SHEET) } else { (SHEET, INK) };
-        group
-            .add(pen::ring(at, what.radius, fill, INK, what.radius * 0.11))
-            .add(pen::text((at.0, at.1 + what.radius * 0.38), what.radius * 1.05, ink, true, "middle", &number.to_string()))
-    })
+    places(what)
+        .into_iter()
+        .fold(Group::new(), |group, (number, id, at)| {
+            let here = what.here == Some(id);
+            let (fill, ink) = if here { (INK, SHEET) } else { (SHEET, INK) };
+            group
+                .add(pen::ring(at, what.radius, fill, INK, what.radius * 0.11))
+                .add(pen::text(
+                    (at.0, at.1 + what.radius * 0.38),
+                    what.radius * 1.05,
+                    ink,
+                    true,
+                    "middle",
+                    &number.to_string(),
+                ))
+        })
 }

@@ -40,22 +40,54 @@ pub fn limit_scale(what: &LimitScale<'_>) -> String {
     let left = what.min.map_or(0.0, &x);
     let right = what.max.map_or(WIDTH, &x);
     let hatch_id = format!("{}-close", what.id);
-    let mut group = Group::new().add(pen::hatch(&hatch_id, 6.0)).add(bar(left, right, "#CFE0D0", FIT));
+    let mut group = Group::new()
+        .add(pen::hatch(&hatch_id, 6.0))
+        .add(bar(left, right, "#CFE0D0", FIT));
     for limit in [what.min, what.max].into_iter().flatten() {
         let (from, to) = (x(limit - what.plus_minus), x(limit + what.plus_minus));
-        group = group.add(bar(from.max(0.0), to.min(WIDTH), &format!("url(#{hatch_id})"), CARE));
+        group = group.add(bar(
+            from.max(0.0),
+            to.min(WIDTH),
+            &format!("url(#{hatch_id})"),
+            CARE,
+        ));
     }
     for (limit, text) in [(what.min, what.min_text), (what.max, what.max_text)] {
         if let Some(limit) = limit {
-            group = group.add(pen::text((x(limit).clamp(20.0, WIDTH - 20.0), TOP + HEIGHT + 16.0), 12.0, PENCIL, false, "middle", text));
+            group = group.add(pen::text(
+                (x(limit).clamp(20.0, WIDTH - 20.0), TOP + HEIGHT + 16.0),
+                12.0,
+                PENCIL,
+                false,
+                "middle",
+                text,
+            ));
         }
     }
     let at = x(what.value).clamp(2.0, WIDTH - 2.0);
-    let (low, high) = (x(what.value - what.plus_minus).max(0.0), x(what.value + what.plus_minus).min(WIDTH));
+    let (low, high) = (
+        x(what.value - what.plus_minus).max(0.0),
+        x(what.value + what.plus_minus).min(WIDTH),
+    );
     group = group
-        .add(pen::line(&[(low, TOP + HEIGHT / 2.0), (high, TOP + HEIGHT / 2.0)], INK, 3.0))
-        .add(pen::line(&[(at, TOP - 6.0), (at, TOP + HEIGHT + 6.0)], INK, 3.0))
-        .add(pen::text((at.clamp(30.0, WIDTH - 30.0), TOP - 9.0), 13.0, INK, true, "middle", what.value_text));
+        .add(pen::line(
+            &[(low, TOP + HEIGHT / 2.0), (high, TOP + HEIGHT / 2.0)],
+            INK,
+            3.0,
+        ))
+        .add(pen::line(
+            &[(at, TOP - 6.0), (at, TOP + HEIGHT + 6.0)],
+            INK,
+            3.0,
+        ))
+        .add(pen::text(
+            (at.clamp(30.0, WIDTH - 30.0), TOP - 9.0),
+            13.0,
+            INK,
+            true,
+            "middle",
+            what.value_text,
+        ));
     SVG::new()
         .set("viewBox", format!("0 0 {WIDTH} 62"))
         .set("role", "img")
@@ -67,8 +99,17 @@ pub fn limit_scale(what: &LimitScale<'_>) -> String {
 
 /// Maps values to the page so that limits, reading and a margin all show.
 fn axis(what: &LimitScale<'_>) -> impl Fn(f64) -> f64 + use<> {
-    let ends = [what.min, what.max, Some(what.value - what.plus_minus), Some(what.value + what.plus_minus)];
-    let (low, high) = ends.into_iter().flatten().filter(|v| v.is_finite()).fold((f64::MAX, f64::MIN), |(l, h), v| (l.min(v), h.max(v)));
+    let ends = [
+        what.min,
+        what.max,
+        Some(what.value - what.plus_minus),
+        Some(what.value + what.plus_minus),
+    ];
+    let (low, high) = ends
+        .into_iter()
+        .flatten()
+        .filter(|v| v.is_finite())
+        .fold((f64::MAX, f64::MIN), |(l, h), v| (l.min(v), h.max(v)));
     let span = if high > low { high - low } else { 1.0 };
     move |value: f64| EDGE + (value - low) / span * (WIDTH - 2.0 * EDGE)
 }
@@ -90,7 +131,17 @@ mod tests {
 
     #[test]
     fn the_reading_stands_where_it_belongs() {
-        let scale = LimitScale { min: Some(0.75), max: Some(2.0), value: 2.0, plus_minus: 0.0625, min_text: "3/4 in", max_text: "2 in", value_text: "2 in", title: "t", id: "a" };
+        let scale = LimitScale {
+            min: Some(0.75),
+            max: Some(2.0),
+            value: 2.0,
+            plus_minus: 0.0625,
+            min_text: "3/4 in",
+            max_text: "2 in",
+            value_text: "2 in",
+            title: "t",
+            id: "a",
+        };
         let x = axis(&scale);
         assert!(x(0.75) < x(2.0) && x(2.0) < x(2.0625));
         assert!(limit_scale(&scale).contains("3/4 in"));

@@ -60,12 +60,27 @@ struct Extent {
 impl Extent {
     fn of(points: impl Iterator<Item = (f64, f64)>) -> Option<Self> {
         points.fold(None, |so_far: Option<Self>, (x, y)| {
-            let e = so_far.unwrap_or(Self { left: x, right: x, top: y, bottom: y });
-            Some(Self { left: e.left.min(x), right: e.right.max(x), top: e.top.min(y), bottom: e.bottom.max(y) })
+            let e = so_far.unwrap_or(Self {
+                left: x,
+                right: x,
+                top: y,
+                bottom: y,
+            });
+            Some(Self {
+                left: e.left.min(x),
+                right: e.right.max(x),
+                top: e.top.min(y),
+                bottom: e.bottom.max(y),
+            })
         })
     }
     fn padded(self, by: f64) -> Self {
-        Self { left: self.left - by, right: self.right + by, top: self.top - by, bottom: self.bottom + by }
+        Self {
+            left: self.left - by,
+            right: self.right + by,
+            top: self.top - by,
+            bottom: self.bottom + by,
+        }
     }
 }
 
@@ -74,12 +89,34 @@ pub fn side(what: &Side<'_>) -> String {
     let wanted = wanted(what);
     let extent = extent(what, &wanted);
     // The words of the danger zone stand between the ground and the numbers below it.
-    let words_room = if what.zone.is_some() && what.book.danger_zone.is_some() { what.radius * 0.9 } else { 0.0 };
-    let room = Room { left: extent.left, right: extent.right, top: extent.top, bottom: extent.bottom + words_room, radius: what.radius };
+    let words_room = if what.zone.is_some() && what.book.danger_zone.is_some() {
+        what.radius * 0.9
+    } else {
+        0.0
+    };
+    let room = Room {
+        left: extent.left,
+        right: extent.right,
+        top: extent.top,
+        bottom: extent.bottom + words_room,
+        radius: what.radius,
+    };
     let (placed, top, bottom) = place(wanted, room);
-    let (top, bottom) = (top.min(extent.top), bottom.max(extent.bottom + what.radius * 0.5));
+    let (top, bottom) = (
+        top.min(extent.top),
+        bottom.max(extent.bottom + what.radius * 0.5),
+    );
     let mut drawing = SVG::new()
-        .set("viewBox", format!("{} {} {} {}", pen::unit(extent.left), pen::unit(top), pen::unit(extent.right - extent.left), pen::unit(bottom - top)))
+        .set(
+            "viewBox",
+            format!(
+                "{} {} {} {}",
+                pen::unit(extent.left),
+                pen::unit(top),
+                pen::unit(extent.right - extent.left),
+                pen::unit(bottom - top)
+            ),
+        )
         .set("role", "img")
         .set("xmlns", "http://www.w3.org/2000/svg")
         .add(Title::new(what.title));
@@ -88,7 +125,11 @@ pub fn side(what: &Side<'_>) -> String {
     if let Some(hatched) = hatched {
         drawing = drawing.add(hatched);
     }
-    drawing = drawing.add(pen::line(&[(extent.left, 0.0), (extent.right, 0.0)], INK, pen::weight(false, what.radius)));
+    drawing = drawing.add(pen::line(
+        &[(extent.left, 0.0), (extent.right, 0.0)],
+        INK,
+        pen::weight(false, what.radius),
+    ));
     for stroke in strokes(what) {
         drawing = drawing.add(drawn(stroke, what));
     }
@@ -106,7 +147,11 @@ pub fn side(what: &Side<'_>) -> String {
 
 fn flip(view: View, x: f64) -> f64 {
     // Seen from the left the front is to the left of the page.
-    if view == View::Right { x * PER_METRE } else { -x * PER_METRE }
+    if view == View::Right {
+        x * PER_METRE
+    } else {
+        -x * PER_METRE
+    }
 }
 
 fn on_page(view: View, at: Place) -> (f64, f64) {
@@ -114,7 +159,10 @@ fn on_page(view: View, at: Place) -> (f64, f64) {
 }
 
 fn strokes<'a>(what: &'a Side<'_>) -> impl Iterator<Item = &'a Stroke> {
-    what.book.drawing.iter().filter(|s| s.view == View::Sides || s.view == what.view)
+    what.book
+        .drawing
+        .iter()
+        .filter(|s| s.view == View::Sides || s.view == what.view)
 }
 
 fn wanted(what: &Side<'_>) -> Vec<Wanted> {
@@ -127,22 +175,42 @@ fn wanted(what: &Side<'_>) -> Vec<Wanted> {
         .iter()
         .filter_map(|point| {
             let emphasis = (what.shows)(point);
-            let at = point.at.filter(|at| matches!(emphasis, Emphasis::Strong | Emphasis::EitherSide) || seen(*at))?;
+            let at = point.at.filter(|at| {
+                matches!(emphasis, Emphasis::Strong | Emphasis::EitherSide) || seen(*at)
+            })?;
             let number = *what.numbers.get(&point.id)?;
-            (emphasis != Emphasis::Hidden).then(|| Wanted { number, at: on_page(what.view, at), strong: emphasis == Emphasis::Strong })
+            (emphasis != Emphasis::Hidden).then(|| Wanted {
+                number,
+                at: on_page(what.view, at),
+                strong: emphasis == Emphasis::Strong,
+            })
         })
         .collect()
 }
 
 fn extent(what: &Side<'_>, wanted: &[Wanted]) -> Extent {
     let corners = strokes(what).flat_map(|s| corners(&s.shape, what.view));
-    let whole = Extent::of(corners.chain(wanted.iter().map(|w| w.at)).chain([(0.0, 0.0)]));
-    let whole = whole.unwrap_or(Extent { left: -100.0, right: 100.0, top: -100.0, bottom: 0.0 }).padded(what.radius);
+    let whole = Extent::of(
+        corners
+            .chain(wanted.iter().map(|w| w.at))
+            .chain([(0.0, 0.0)]),
+    );
+    let whole = whole
+        .unwrap_or(Extent {
+            left: -100.0,
+            right: 100.0,
+            top: -100.0,
+            bottom: 0.0,
+        })
+        .padded(what.radius);
     let near = Extent::of(wanted.iter().map(|w| w.at)).filter(|_| what.close_up);
     near.map_or(whole, |near| {
         // At least 3.2 m wide and 1.6 m high, inside the whole drawing.
         let near = near.padded(40.0);
-        let (grow_x, grow_y) = (((320.0 - (near.right - near.left)) / 2.0).max(0.0), ((160.0 - (near.bottom - near.top)) / 2.0).max(0.0));
+        let (grow_x, grow_y) = (
+            ((320.0 - (near.right - near.left)) / 2.0).max(0.0),
+            ((160.0 - (near.bottom - near.top)) / 2.0).max(0.0),
+        );
         Extent {
             left: (near.left - grow_x).max(whole.left),
             right: (near.right + grow_x).min(whole.right),
@@ -154,9 +222,16 @@ fn extent(what: &Side<'_>, wanted: &[Wanted]) -> Extent {
 
 fn corners(shape: &Shape, view: View) -> Vec<(f64, f64)> {
     match shape {
-        Shape::Line(points) => points.iter().map(|(x, z)| (flip(view, *x), -z * PER_METRE)).collect(),
+        Shape::Line(points) => points
+            .iter()
+            .map(|(x, z)| (flip(view, *x), -z * PER_METRE))
+            .collect(),
         Shape::Circle { middle, radius } => {
-            let (x, y, r) = (flip(view, middle.0), -middle.1 * PER_METRE, radius * PER_METRE);
+            let (x, y, r) = (
+                flip(view, middle.0),
+                -middle.1 * PER_METRE,
+                radius * PER_METRE,
+            );
             vec![(x - r, y - r), (x + r, y + r)]
         }
     }
@@ -165,8 +240,12 @@ fn corners(shape: &Shape, view: View) -> Vec<(f64, f64)> {
 fn drawn(stroke: &Stroke, what: &Side<'_>) -> Group {
     let width = pen::weight(stroke.heavy, what.radius.min(20.0));
     match &stroke.shape {
-        Shape::Line(_) if stroke.closed => Group::new().add(pen::body(&corners(&stroke.shape, what.view), width)),
-        Shape::Line(_) => Group::new().add(pen::line(&corners(&stroke.shape, what.view), INK, width)),
+        Shape::Line(_) if stroke.closed => {
+            Group::new().add(pen::body(&corners(&stroke.shape, what.view), width))
+        }
+        Shape::Line(_) => {
+            Group::new().add(pen::line(&corners(&stroke.shape, what.view), INK, width))
+        }
         Shape::Circle { middle, radius } => {
             let middle = (flip(what.view, middle.0), -middle.1 * PER_METRE);
             let fill = if stroke.closed { SHEET } else { "none" };
@@ -180,10 +259,17 @@ fn zone(what: &Side<'_>, words: &str, extent: Extent) -> Option<(Group, Group)> 
     let danger = what.book.danger_zone.as_ref()?;
     let reach = danger.reach.si_f64() * PER_METRE;
     let middle = danger.middle.map_or(0.0, |m| flip(what.view, m.x));
-    let (left, right) = ((middle - reach).max(extent.left), (middle + reach).min(extent.right));
+    let (left, right) = (
+        (middle - reach).max(extent.left),
+        (middle + reach).min(extent.right),
+    );
     // The zone is drawn on the arm's side of its middle only, so that the machine itself stays readable.
     let arm_is_right = middle > (extent.left + extent.right) / 2.0;
-    let (left, right) = if arm_is_right { (middle, right) } else { (left, middle) };
+    let (left, right) = if arm_is_right {
+        (middle, right)
+    } else {
+        (left, middle)
+    };
     let id = format!("{}-hatch", what.id);
     let area = Rectangle::new()
         .set("x", pen::unit(left))
@@ -191,17 +277,29 @@ fn zone(what: &Side<'_>, words: &str, extent: Extent) -> Option<(Group, Group)> 
         .set("width", pen::unit((right - left).max(0.0)))
         .set("height", pen::unit(-extent.top))
         .set("fill", format!("url(#{id})"));
-    let label = pen::label(((left + right) / 2.0, what.radius * 1.5), what.radius * 1.05, PENCIL, words);
+    // Never wider than the zone.
+    let size = (what.radius * 1.05).min(1.4 * (right - left) / words.chars().count().max(1) as f64);
+    let label = pen::label(
+        ((left + right) / 2.0, what.radius * 1.4),
+        size,
+        PENCIL,
+        words,
+    );
     Some((Group::new().add(pen::hatch(&id, 16.0)).add(area), label))
 }
 
 fn leader(label: &Placed, radius: f64) -> Group {
     let (x, y) = label.wanted.at;
     let (mx, my) = label.middle;
-    let away = if my < y { radius } else { -radius };
+    // Large numbers are for small screens; the machine under them stays as fine as it is.
+    let fine = radius.min(15.0);
     Group::new()
-        .add(pen::line(&[(mx, my + away), (x, y)], DIMENSION, pen::weight(false, radius)))
-        .add(pen::ring((x, y), radius * 0.16, DIMENSION, DIMENSION, 0.1))
+        .add(pen::line(
+            &[(mx, my), label.elbow, (x, y)],
+            DIMENSION,
+            pen::weight(false, fine),
+        ))
+        .add(pen::ring((x, y), fine * 0.17, DIMENSION, DIMENSION, 0.1))
 }
 
 fn number(label: &Placed, radius: f64) -> Group {
@@ -209,6 +307,19 @@ fn number(label: &Placed, radius: f64) -> Group {
     let (fill, ink) = if strong { (INK, SHEET) } else { (SHEET, INK) };
     let (x, y) = label.middle;
     Group::new()
-        .add(pen::ring(label.middle, radius, fill, INK, pen::weight(false, radius) * 1.2))
-        .add(pen::text((x, y + radius * 0.38), radius * 1.05, ink, true, "middle", &label.wanted.number.to_string()))
+        .add(pen::ring(
+            label.middle,
+            radius,
+            fill,
+            INK,
+            pen::weight(false, radius) * 1.2,
+        ))
+        .add(pen::text(
+            (x, y + radius * 0.38),
+            radius * 1.05,
+            ink,
+            true,
+            "middle",
+            &label.wanted.number.to_string(),
+        ))
 }

@@ -12,13 +12,24 @@ use yard::state::Finding;
 /// A tag the size of a postcard to cut out and wire to the key: what was found, by whom, when, and who may take it off. As PDF.
 ///
 /// `what` is the finding in words, `found_by` the finder's name. Fails only where the typesetter does, or the address is too long.
-pub fn stand_down_tag(sheet: &Sheet<'_>, finding: &Finding, what: &str, found_by: &str) -> Result<Vec<u8>, PaperError> {
+pub fn stand_down_tag(
+    sheet: &Sheet<'_>,
+    finding: &Finding,
+    what: &str,
+    found_by: &str,
+) -> Result<Vec<u8>, PaperError> {
     let mut pictures = BTreeMap::from([("mark.svg", verdict_mark(Mark::StandDown))]);
     let title = sheet.t1("paper-tag-title", "machine", &sheet.book.machine.name);
     let when = sheet.words.say(
         "paper-tag-when",
         &[
-            ("date", sheet.words.date_with_weekday(finding.at.to_zoned_datetime(sheet.zone.clone()).date()).into()),
+            (
+                "date",
+                sheet
+                    .words
+                    .date_with_weekday(finding.at.to_zoned_datetime(sheet.zone.clone()).date())
+                    .into(),
+            ),
             ("at", sheet.words.clock(finding.at, sheet.zone).into()),
         ],
     );
@@ -35,5 +46,9 @@ pub fn stand_down_tag(sheet: &Sheet<'_>, finding: &Finding, what: &str, found_by
         "mended": (["paper-tag-mended", "paper-tag-released-by"].map(|key| sheet.t(key))),
         "cut": sheet.t("paper-tag-cut"),
     });
-    typeset::pdf(&typeset::Document { markup: include_str!("stand_down_tag.typ"), data, pictures })
+    typeset::pdf(&typeset::Document {
+        markup: include_str!("stand_down_tag.typ"),
+        data,
+        pictures,
+    })
 }

@@ -18,16 +18,37 @@ const MOST_NAMED: usize = 3;
 /// A strip to cut out: the next meter readings with what is due at each, then the next dates. As PDF.
 ///
 /// Readings are what the meter will show. Fails only where the typesetter does.
-pub fn due_strip(sheet: &Sheet<'_>, lines: &[DueLine], names: &dyn Names) -> Result<Vec<u8>, PaperError> {
+pub fn due_strip(
+    sheet: &Sheet<'_>,
+    lines: &[DueLine],
+    names: &dyn Names,
+) -> Result<Vec<u8>, PaperError> {
     let title = sheet.t1("paper-strip-title", "machine", &sheet.book.machine.name);
     let today = sheet.now.to_zoned_datetime(sheet.zone.clone()).date();
-    let readings = by(lines, |line| line.meter_shows.clone().or_else(|| line.at_hours.clone()));
-    let (now, later): (Vec<_>, Vec<_>) = by(lines, |line| line.on).into_iter().partition(|(date, _)| *date <= today);
+    let readings = by(lines, |line| {
+        line.meter_shows.clone().or_else(|| line.at_hours.clone())
+    });
+    let (now, later): (Vec<_>, Vec<_>) = by(lines, |line| line.on)
+        .into_iter()
+        .partition(|(date, _)| *date <= today);
     let mut now: Vec<PointId> = now.into_iter().flat_map(|(_, points)| points).collect();
     let mut seen = BTreeSet::new();
     now.retain(|point| seen.insert(point.clone()));
-    let reading = |(hours, points): &(Exact, Vec<PointId>)| entry(sheet, sheet.t1("paper-strip-hours", "hours", sheet.words.hours_number(hours)), points, names);
-    let date = |(date, points): &(Date, Vec<PointId>)| entry(sheet, sheet.words.date(*date), points, names);
+    let reading = |(hours, points): &(Exact, Vec<PointId>)| {
+        entry(
+            sheet,
+            sheet.t1(
+                "paper-strip-hours",
+                "hours",
+                sheet.words.hours_number(hours),
+            ),
+            points,
+            names,
+        )
+    };
+    let date = |(date, points): &(Date, Vec<PointId>)| {
+        entry(sheet, sheet.words.date(*date), points, names)
+    };
     let data = json!({
         "frame": sheet.frame(&title, &["caution-figure"]),
         "name": title,
@@ -38,7 +59,11 @@ pub fn due_strip(sheet: &Sheet<'_>, lines: &[DueLine], names: &dyn Names) -> Res
         "none": lines.is_empty().then(|| sheet.t("due-none")),
         "cut": sheet.t("paper-strip-cut"),
     });
-    typeset::pdf(&typeset::Document { markup: include_str!("due_strip.typ"), data, pictures: BTreeMap::new() })
+    typeset::pdf(&typeset::Document {
+        markup: include_str!("due_strip.typ"),
+        data,
+        pictures: BTreeMap::new(),
+    })
 }
 
 /// Points by when they are due, the soonest first.
@@ -63,12 +88,22 @@ fn entry(sheet: &Sheet<'_>, when: String, points: &[PointId], names: &dyn Names)
 /// Fittings are one thing, greasing; of the rest the first are named and the others counted.
 fn what(sheet: &Sheet<'_>, points: &[PointId], names: &dyn Names) -> String {
     let known = |id: &PointId| sheet.book.points.iter().find(|p| p.id == *id);
-    let is_fitting = |id: &&PointId| known(id).is_some_and(|p| matches!(p.kind, PointKind::Fitting(_)));
+    let is_fitting =
+        |id: &&PointId| known(id).is_some_and(|p| matches!(p.kind, PointKind::Fitting(_)));
     let (greased, others): (Vec<&PointId>, Vec<&PointId>) = points.iter().partition(is_fitting);
-    let fittings: u32 = greased.iter().filter_map(|id| known(id)).map(|p| p.count).fold(0, u32::saturating_add);
+    let fittings: u32 = greased
+        .iter()
+        .filter_map(|id| known(id))
+        .map(|p| p.count)
+        .fold(0, u32::saturating_add);
     let mut said = Vec::new();
     said.extend((fittings > 0).then(|| sheet.t1("paper-strip-greasing", "n", fittings)));
-    said.extend(others.iter().take(MOST_NAMED).map(|id| sheet.words.point(id, names)));
+    said.extend(
+        others
+            .iter()
+            .take(MOST_NAMED)
+            .map(|id| sheet.words.point(id, names)),
+    );
     let more = others.len().saturating_sub(MOST_NAMED);
     said.extend((more > 0).then(|| sheet.t1("paper-strip-more", "n", more)));
     said.join(" · ")

@@ -25,10 +25,21 @@ const CAUTIONS: [&str; 3] = ["caution-local-rules", "caution-held", "caution-pre
 /// Fails only where the typesetter does, or the address is too long.
 pub fn greasing_chart(sheet: &Sheet<'_>, gun_grams: Option<f64>) -> Result<Vec<u8>, PaperError> {
     let mut pictures = BTreeMap::new();
-    let shown: BTreeSet<_> = sheet.book.points.iter().filter(|p| rule(p).is_some()).map(|p| p.id.clone()).collect();
+    let shown: BTreeSet<_> = sheet
+        .book
+        .points
+        .iter()
+        .filter(|p| rule(p).is_some())
+        .map(|p| p.id.clone())
+        .collect();
     let title = sheet.t1("paper-chart-title", "machine", &sheet.book.machine.name);
     let people = BTreeMap::new();
-    let names = BookNames { book: Some(sheet.book), people: &people, now: sheet.now, zone: sheet.zone };
+    let names = BookNames {
+        book: Some(sheet.book),
+        people: &people,
+        now: sheet.now,
+        zone: sheet.zone,
+    };
     let count = fittings(sheet.book);
     let data = json!({
         "frame": sheet.frame(&title, &CAUTIONS),
@@ -42,7 +53,11 @@ pub fn greasing_chart(sheet: &Sheet<'_>, gun_grams: Option<f64>) -> Result<Vec<u
         "columns": (["number", "fitting", "how-much", "done"].map(|column| sheet.t(&format!("paper-column-{column}")))),
         "groups": groups(sheet).iter().map(|(pose, points)| group(sheet, pose.as_ref(), points, gun_grams, &names)).collect::<Vec<_>>(),
     });
-    typeset::pdf(&typeset::Document { markup: include_str!("greasing_chart.typ"), data, pictures })
+    typeset::pdf(&typeset::Document {
+        markup: include_str!("greasing_chart.typ"),
+        data,
+        pictures,
+    })
 }
 
 fn rule(point: &Point) -> Option<&GreasingRule> {
@@ -69,19 +84,32 @@ fn refused_in_general(sheet: &Sheet<'_>) -> String {
 /// Fittings in walking order, by the pose they are reached in; poses in the book's order, "as found" first.
 fn groups(sheet: &Sheet<'_>) -> Vec<(Option<ItemId>, Vec<DuePoint>)> {
     let numbers = numbers(sheet.book);
-    let poses = std::iter::once(None).chain(sheet.book.poses.iter().map(|pose| Some(pose.id.clone())));
+    let poses =
+        std::iter::once(None).chain(sheet.book.poses.iter().map(|pose| Some(pose.id.clone())));
     let group = |pose: Option<ItemId>| {
-        let own = sheet.book.points.iter().filter(|p| rule(p).is_some() && p.pose == pose);
+        let own = sheet
+            .book
+            .points
+            .iter()
+            .filter(|p| rule(p).is_some() && p.pose == pose);
         let mut due: Vec<DuePoint> = own
             .filter_map(|p| {
                 let number = *numbers.get(&p.id)?;
-                Some(DuePoint { point: p.id.clone(), number, because: Because::Whole, one_tap: false })
+                Some(DuePoint {
+                    point: p.id.clone(),
+                    number,
+                    because: Because::Whole,
+                    one_tap: false,
+                })
             })
             .collect();
         due.sort_by_key(|due| due.number);
         (pose, twins_together(sheet, due))
     };
-    poses.map(group).filter(|(_, points)| !points.is_empty()).collect()
+    poses
+        .map(group)
+        .filter(|(_, points)| !points.is_empty())
+        .collect()
 }
 
 /// On the wall a fitting's twin stands beside it, though on the lap it comes later.
@@ -89,7 +117,12 @@ fn twins_together(sheet: &Sheet<'_>, mut due: Vec<DuePoint>) -> Vec<DuePoint> {
     let mut sorted = Vec::new();
     while !due.is_empty() {
         let first = due.remove(0);
-        let twin = sheet.book.points.iter().find(|p| p.id == first.point).and_then(|p| p.mirror.clone());
+        let twin = sheet
+            .book
+            .points
+            .iter()
+            .find(|p| p.id == first.point)
+            .and_then(|p| p.mirror.clone());
         let place = due.iter().position(|d| Some(&d.point) == twin.as_ref());
         sorted.push(first);
         sorted.extend(place.map(|place| due.remove(place)));
@@ -97,9 +130,23 @@ fn twins_together(sheet: &Sheet<'_>, mut due: Vec<DuePoint>) -> Vec<DuePoint> {
     sorted
 }
 
-fn group(sheet: &Sheet<'_>, pose: Option<&ItemId>, due: &[DuePoint], gun: Option<f64>, names: &dyn Names) -> Value {
-    let of_points = due.iter().filter_map(|due| sheet.book.points.iter().find(|p| p.id == due.point)).flat_map(|p| p.guards.clone());
-    let of_pose = sheet.book.poses.iter().filter(|known| Some(&known.id) == pose).flat_map(|pose| pose.guards.clone());
+fn group(
+    sheet: &Sheet<'_>,
+    pose: Option<&ItemId>,
+    due: &[DuePoint],
+    gun: Option<f64>,
+    names: &dyn Names,
+) -> Value {
+    let of_points = due
+        .iter()
+        .filter_map(|due| sheet.book.points.iter().find(|p| p.id == due.point))
+        .flat_map(|p| p.guards.clone());
+    let of_pose = sheet
+        .book
+        .poses
+        .iter()
+        .filter(|known| Some(&known.id) == pose)
+        .flat_map(|pose| pose.guards.clone());
     let guards: BTreeSet<Safeguard> = of_points.chain(of_pose).collect();
     json!({
         "pose": sheet.words.pose(pose, names),
@@ -108,14 +155,23 @@ fn group(sheet: &Sheet<'_>, pose: Option<&ItemId>, due: &[DuePoint], gun: Option
     })
 }
 
-fn row_data(sheet: &Sheet<'_>, row: &Row<'_>, gun: Option<f64>, names: &dyn Names) -> Option<Value> {
+fn row_data(
+    sheet: &Sheet<'_>,
+    row: &Row<'_>,
+    gun: Option<f64>,
+    names: &dyn Names,
+) -> Option<Value> {
     let point = row.point();
     let rule = rule(point)?;
     let (numbers, joints) = match row {
         Row::One(point, number) => (vec![*number], vec![*point]),
         Row::Both { left, right, .. } => (vec![left.1, right.1], vec![left.0, right.0]),
     };
-    let joints: Vec<String> = joints.into_iter().filter_map(|p| self::rule(p)?.joint.as_ref()).map(|joint| sheet.words.item(joint, names)).collect();
+    let joints: Vec<String> = joints
+        .into_iter()
+        .filter_map(|p| self::rule(p)?.joint.as_ref())
+        .map(|joint| sheet.words.item(joint, names))
+        .collect();
     Some(json!({
         "numbers": numbers,
         "what": row.what(),
@@ -133,7 +189,10 @@ fn until(sheet: &Sheet<'_>, rule: &GreasingRule, count: u32, gun: Option<f64>) -
     match rule.until {
         GreaseUntil::Shows => sheet.t("paper-grease-shows"),
         GreaseUntil::Strokes(n) => match gun.and_then(|gun| grams(n, gun)) {
-            Some(grams) => sheet.words.say("paper-grease-strokes-grams", &[("n", n.into()), ("value", grams.into())]),
+            Some(grams) => sheet.words.say(
+                "paper-grease-strokes-grams",
+                &[("n", n.into()), ("value", grams.into())],
+            ),
             None if count > 1 => sheet.t1("paper-grease-strokes-each", "n", n),
             None => sheet.t1("paper-grease-strokes", "n", n),
         },
@@ -164,8 +223,18 @@ fn boxes(sheet: &Sheet<'_>, row: &Row<'_>) -> Vec<Line> {
     match row {
         Row::One(point, _) => vec![each(point.count).collect()],
         Row::Both { left, right, .. } => {
-            let side = |key: &str, count| std::iter::once(Piece::Strong(sheet.t(key))).chain(each(count)).collect::<Line>();
-            vec![[side("paper-left", left.0.count), side("paper-right", right.0.count)].concat()]
+            let side = |key: &str, count| {
+                std::iter::once(Piece::Strong(sheet.t(key)))
+                    .chain(each(count))
+                    .collect::<Line>()
+            };
+            vec![
+                [
+                    side("paper-left", left.0.count),
+                    side("paper-right", right.0.count),
+                ]
+                .concat(),
+            ]
         }
     }
 }

@@ -45,7 +45,11 @@ pub(crate) fn found(sheet: &Sheet<'_>, row: &Row<'_>) -> Vec<Line> {
                 }
                 lines
             };
-            let strong: Line = lines(sheet, left.0).into_iter().flatten().filter(|p| matches!(p, Piece::Strong(_))).collect();
+            let strong: Line = lines(sheet, left.0)
+                .into_iter()
+                .flatten()
+                .filter(|p| matches!(p, Piece::Strong(_)))
+                .collect();
             let mut both = side("paper-left", left.0);
             both.extend(side("paper-right", right.0));
             both.extend((!strong.is_empty()).then_some(strong));
@@ -55,8 +59,16 @@ pub(crate) fn found(sheet: &Sheet<'_>, row: &Row<'_>) -> Vec<Line> {
 }
 
 fn ticks_only(lines: Vec<Line>) -> Vec<Line> {
-    let kept = |line: Line| line.into_iter().filter(|p| !matches!(p, Piece::Strong(_))).collect::<Line>();
-    lines.into_iter().map(kept).filter(|line| !line.is_empty()).collect()
+    let kept = |line: Line| {
+        line.into_iter()
+            .filter(|p| !matches!(p, Piece::Strong(_)))
+            .collect::<Line>()
+    };
+    lines
+        .into_iter()
+        .map(kept)
+        .filter(|line| !line.is_empty())
+        .collect()
 }
 
 fn lines(sheet: &Sheet<'_>, point: &Point) -> Vec<Line> {
@@ -74,15 +86,30 @@ fn lines(sheet: &Sheet<'_>, point: &Point) -> Vec<Line> {
         ]],
         PointKind::Measure(limit) => measure(sheet, limit),
         PointKind::Leak { out_from, .. } => leak(sheet, point, *out_from),
-        PointKind::Hose => vec![vec![tick(sheet, "sound"), tick(sheet, "rubbed")], vec![down(sheet, "worn-or-bulged")]],
-        PointKind::Structure => vec![vec![tick(sheet, "sound"), tick(sheet, "bent"), down(sheet, "cracked")]],
+        PointKind::Hose => vec![
+            vec![tick(sheet, "sound"), tick(sheet, "rubbed")],
+            vec![down(sheet, "worn-or-bulged")],
+        ],
+        PointKind::Structure => vec![vec![
+            tick(sheet, "sound"),
+            tick(sheet, "bent"),
+            down(sheet, "cracked"),
+        ]],
         PointKind::Function => works(sheet, point, ["works", "weak", "fails"]),
         PointKind::Look => works(sheet, point, ["in-order", "worn", "damaged"]),
         PointKind::Crank(cases) => cases
             .iter()
             .map(|case| {
-                let turned = if case.may_crank { tick(sheet, "turned") } else { down(sheet, "turned") };
-                vec![Piece::Plain(case.with.clone()), tick(sheet, "did-not"), turned]
+                let turned = if case.may_crank {
+                    tick(sheet, "turned")
+                } else {
+                    down(sheet, "turned")
+                };
+                vec![
+                    Piece::Plain(case.with.clone()),
+                    tick(sheet, "did-not"),
+                    turned,
+                ]
             })
             .collect(),
     }
@@ -94,7 +121,11 @@ fn tick(sheet: &Sheet<'_>, word: &str) -> Piece {
 
 /// A box for all of several, or for the one.
 fn of(sheet: &Sheet<'_>, word: &str, count: u32) -> Piece {
-    if count > 1 { Piece::Tick(sheet.t1(&format!("paper-found-all-{word}"), "n", count)) } else { tick(sheet, word) }
+    if count > 1 {
+        Piece::Tick(sheet.t1(&format!("paper-found-all-{word}"), "n", count))
+    } else {
+        tick(sheet, word)
+    }
 }
 
 fn down(sheet: &Sheet<'_>, word: &str) -> Piece {
@@ -115,14 +146,31 @@ fn fitting(sheet: &Sheet<'_>, rule: &GreasingRule, count: u32) -> Line {
     let seen = if rule.remote { "seen-at-joint" } else { "seen" };
     if count > 1 {
         let of = sheet.t1("paper-found-of-seen", "of", count);
-        return vec![Piece::Write(7, of), Piece::Write(7, sheet.t("paper-found-refused"))];
+        return vec![
+            Piece::Write(7, of),
+            Piece::Write(7, sheet.t("paper-found-refused")),
+        ];
     }
-    vec![tick(sheet, seen), tick(sheet, "took"), tick(sheet, "refused")]
+    vec![
+        tick(sheet, seen),
+        tick(sheet, "took"),
+        tick(sheet, "refused"),
+    ]
 }
 
 fn measure(sheet: &Sheet<'_>, limit: &MeasureLimit) -> Vec<Line> {
-    let unit = limit.max.as_ref().or(limit.min.as_ref()).map_or("", |limit| limit.unit().symbol());
-    let one = |name: &String| vec![Piece::Plain(name.clone()), Piece::Write(14, unit.to_owned()), tick(sheet, "again")];
+    let unit = limit
+        .max
+        .as_ref()
+        .or(limit.min.as_ref())
+        .map_or("", |limit| limit.unit().symbol());
+    let one = |name: &String| {
+        vec![
+            Piece::Plain(name.clone()),
+            Piece::Write(14, unit.to_owned()),
+            tick(sheet, "again"),
+        ]
+    };
     let mut lines: Vec<Line> = limit.readings.iter().map(one).collect();
     if let Some(condition) = &limit.condition {
         lines.push(vec![Piece::Tick(condition.clone())]);
@@ -132,25 +180,42 @@ fn measure(sheet: &Sheet<'_>, limit: &MeasureLimit) -> Vec<Line> {
 
 /// The yard's rules: fuel and brake fluid stand down from a drop of any class, others from the book's class, at the latest class III.
 fn leak(sheet: &Sheet<'_>, point: &Point, out_from: LeakClass) -> Vec<Line> {
-    let class = |class: LeakClass| sheet.t(match class {
-        LeakClass::I => "paper-found-leak-one",
-        LeakClass::II => "paper-found-leak-two",
-        LeakClass::III => "paper-found-leak-three",
-    });
-    let out_from = if matches!(point.about, About::Fuel | About::BrakeFluid | About::Brakes) { LeakClass::I } else { out_from };
+    let class = |class: LeakClass| {
+        sheet.t(match class {
+            LeakClass::I => "paper-found-leak-one",
+            LeakClass::II => "paper-found-leak-two",
+            LeakClass::III => "paper-found-leak-three",
+        })
+    };
+    let out_from = if matches!(point.about, About::Fuel | About::BrakeFluid | About::Brakes) {
+        LeakClass::I
+    } else {
+        out_from
+    };
     let mut line = vec![tick(sheet, "dry")];
     for each in [LeakClass::I, LeakClass::II, LeakClass::III] {
         if each < out_from {
             line.push(Piece::Tick(class(each)));
         }
     }
-    line.push(Piece::Strong(sheet.t1("paper-from-stand-down", "state", class(out_from))));
+    line.push(Piece::Strong(sheet.t1(
+        "paper-from-stand-down",
+        "state",
+        class(out_from),
+    )));
     vec![line]
 }
 
 /// What must work or be in order. What the rules stand down whatever the book says is printed so.
 fn works(sheet: &Sheet<'_>, point: &Point, [well, so_so, bad]: [&str; 3]) -> Vec<Line> {
-    let must = matches!(point.about, About::Brakes | About::Steering | About::SeatBelt | About::Guards | About::Locks);
-    let bad = if must { down(sheet, bad) } else { tick(sheet, bad) };
+    let must = matches!(
+        point.about,
+        About::Brakes | About::Steering | About::SeatBelt | About::Guards | About::Locks
+    );
+    let bad = if must {
+        down(sheet, bad)
+    } else {
+        tick(sheet, bad)
+    };
     vec![vec![tick(sheet, well), tick(sheet, so_so), bad]]
 }

@@ -25,7 +25,10 @@ impl<'a> Row<'a> {
     /// Any of its points: how to check, limits and kind are the same for both.
     pub(crate) fn point(&self) -> &'a Point {
         match self {
-            Row::One(point, _) | Row::Both { left: (point, _), .. } => point,
+            Row::One(point, _)
+            | Row::Both {
+                left: (point, _), ..
+            } => point,
         }
     }
 
@@ -60,15 +63,26 @@ pub(crate) fn rows<'a>(book: &'a Book, due: &[DuePoint]) -> Vec<Row<'a>> {
 }
 
 fn together<'a>(a: (&'a Point, u32), b: (&'a Point, u32)) -> Option<Row<'a>> {
-    let alike = a.0.mirror.as_ref() == Some(&b.0.id) && answered_alike(&a.0.kind, &b.0.kind) && a.0.how == b.0.how && a.0.count == b.0.count;
+    let alike = a.0.mirror.as_ref() == Some(&b.0.id)
+        && answered_alike(&a.0.kind, &b.0.kind)
+        && a.0.how == b.0.how
+        && a.0.count == b.0.count;
     let what = shared_name(&a.0.what, &b.0.what)?;
     if !alike {
         return None;
     }
     let (a_left, b_left) = (a.0.at?.y > 0.0, b.0.at?.y > 0.0);
     match (a_left, b_left) {
-        (true, false) => Some(Row::Both { left: a, right: b, what }),
-        (false, true) => Some(Row::Both { left: b, right: a, what }),
+        (true, false) => Some(Row::Both {
+            left: a,
+            right: b,
+            what,
+        }),
+        (false, true) => Some(Row::Both {
+            left: b,
+            right: a,
+            what,
+        }),
         _ => None,
     }
 }
@@ -87,7 +101,11 @@ fn answered_alike(a: &PointKind, b: &PointKind) -> bool {
 fn shared_name<'a>(a: &'a str, b: &str) -> Option<&'a str> {
     let same = a.char_indices().zip(b.chars()).find(|((_, x), y)| x != y);
     let end = same.map_or(a.len().min(b.len()), |((place, _), _)| place);
-    let shared = if end < a.len() { &a[..a[..end].rfind(' ')?] } else { &a[..end] };
+    let shared = if end < a.len() {
+        &a[..a[..end].rfind(' ')?]
+    } else {
+        &a[..end]
+    };
     let shared = shared.trim_end_matches(|c: char| !c.is_alphanumeric() && c != ')');
     (shared.len() * 2 > a.len().max(b.len())).then_some(shared)
 }
@@ -98,10 +116,19 @@ mod tests {
 
     #[test]
     fn twins_share_most_of_their_names() {
-        assert_eq!(shared_name("Pin clips: arm and ram, left", "Pin clips: arm and ram, right"), Some("Pin clips: arm and ram"));
+        assert_eq!(
+            shared_name(
+                "Pin clips: arm and ram, left",
+                "Pin clips: arm and ram, right"
+            ),
+            Some("Pin clips: arm and ram")
+        );
         assert_eq!(shared_name("Left track", "Right track"), None);
         assert_eq!(shared_name("Shoe bolts", "Shoe bolts"), Some("Shoe bolts"));
         assert_eq!(shared_name("Bolts (left)", "Bolts (right)"), None);
-        assert_eq!(shared_name("Øvre bolt, venstre", "Øvre bolt, høyre"), Some("Øvre bolt"));
+        assert_eq!(
+            shared_name("Øvre bolt, venstre", "Øvre bolt, høyre"),
+            Some("Øvre bolt")
+        );
     }
 }

@@ -1,9 +1,6 @@
 //! The walk-round on paper: the machine with its numbered points, then the points along the lap with limits and boxes.
 
-use super::{
-    Row, found::found,
-    rows,
-};
+use super::{Row, found::found, rows};
 use crate::{PaperError, Sheet, picture, typeset};
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
@@ -27,11 +24,20 @@ pub fn round_sheet(sheet: &Sheet<'_>, plan: &RoundPlan) -> Result<Vec<u8>, Paper
 
 fn document(sheet: &Sheet<'_>, plan: &RoundPlan) -> Result<typeset::Document<'static>, PaperError> {
     let mut pictures = BTreeMap::new();
-    let due = plan.legs.iter().flat_map(|leg| &leg.stops).flat_map(|stop| &stop.points);
+    let due = plan
+        .legs
+        .iter()
+        .flat_map(|leg| &leg.stops)
+        .flat_map(|stop| &stop.points);
     let shown: BTreeSet<PointId> = due.map(|due| due.point.clone()).collect();
     let title = sheet.t1("paper-round-title", "machine", &sheet.book.machine.name);
     let people = BTreeMap::new();
-    let names = BookNames { book: Some(sheet.book), people: &people, now: sheet.now, zone: sheet.zone };
+    let names = BookNames {
+        book: Some(sheet.book),
+        people: &people,
+        now: sheet.now,
+        zone: sheet.zone,
+    };
     let data = json!({
         "frame": sheet.frame(&title, &CAUTIONS),
         "code": sheet.code(&format!("{}/round", sheet.address), "paper-qr", &mut pictures)?,
@@ -46,13 +52,26 @@ fn document(sheet: &Sheet<'_>, plan: &RoundPlan) -> Result<typeset::Document<'st
         "verdict": sheet.t("paper-not-proof"),
         "back": sheet.t("paper-bring-back"),
     });
-    Ok(typeset::Document { markup: include_str!("round_sheet.typ"), data, pictures })
+    Ok(typeset::Document {
+        markup: include_str!("round_sheet.typ"),
+        data,
+        pictures,
+    })
 }
 
 /// Purpose, time it takes, how many points and fittings.
 fn about(sheet: &Sheet<'_>, plan: &RoundPlan) -> Vec<String> {
-    let points: usize = plan.legs.iter().flat_map(|leg| &leg.stops).map(|stop| stop.points.len()).sum();
-    let mut said = vec![sheet.words.name(plan.purpose), sheet.words.span(plan.seconds), sheet.t1("paper-points", "n", points)];
+    let points: usize = plan
+        .legs
+        .iter()
+        .flat_map(|leg| &leg.stops)
+        .map(|stop| stop.points.len())
+        .sum();
+    let mut said = vec![
+        sheet.words.name(plan.purpose),
+        sheet.words.span(plan.seconds),
+        sheet.t1("paper-points", "n", points),
+    ];
     if plan.fittings > 0 {
         said.push(sheet.t1("paper-fittings", "n", plan.fittings));
     }
@@ -106,10 +125,20 @@ fn limit(sheet: &Sheet<'_>, leg: &Leg, row: &Row<'_>, names: &dyn Names) -> Vec<
     match &row.point().kind {
         PointKind::Measure(limit) => vec![range(sheet, limit)],
         PointKind::Level(mark) => {
-            let between = if mark.upper { "paper-mark-upper" } else { "paper-mark" };
+            let between = if mark.upper {
+                "paper-mark-upper"
+            } else {
+                "paper-mark"
+            };
             let mut said = vec![match mark.oil {
                 OilHeat::Any => sheet.t(between),
-                oil => sheet.words.say("paper-mark-oil", &[("state", sheet.t(between).into()), ("oil", sheet.words.name(oil).into())]),
+                oil => sheet.words.say(
+                    "paper-mark-oil",
+                    &[
+                        ("state", sheet.t(between).into()),
+                        ("oil", sheet.words.name(oil).into()),
+                    ],
+                ),
             }];
             if mark.pose != leg.pose {
                 said.push(sheet.words.pose(mark.pose.as_ref(), names));
@@ -130,9 +159,15 @@ fn limit(sheet: &Sheet<'_>, leg: &Leg, row: &Row<'_>, names: &dyn Names) -> Vec<
 
 /// A measure's limits, both systems side by side.
 fn range(sheet: &Sheet<'_>, limit: &MeasureLimit) -> String {
-    let (low, high) = (limit.min.as_ref().map(|min| sheet.words.quantity(min)), limit.max.as_ref().map(|max| sheet.words.quantity(max)));
+    let (low, high) = (
+        limit.min.as_ref().map(|min| sheet.words.quantity(min)),
+        limit.max.as_ref().map(|max| sheet.words.quantity(max)),
+    );
     match (low, high) {
-        (Some(low), Some(high)) => sheet.words.say("limit-between", &[("low", low.into()), ("high", high.into())]),
+        (Some(low), Some(high)) => sheet.words.say(
+            "limit-between",
+            &[("low", low.into()), ("high", high.into())],
+        ),
         (Some(low), None) => sheet.t1("limit-at-least", "low", low),
         (None, Some(high)) => sheet.t1("limit-at-most", "high", high),
         (None, None) => sheet.t("unknown"),

@@ -17,7 +17,11 @@ pub struct Printed {
 fn run(program: &str, args: &[&str]) -> String {
     let said = Command::new(program).args(args).output();
     let said = said.unwrap_or_else(|e| panic!("{program}: {e}. ./check installs it"));
-    assert!(said.status.success(), "{program} {args:?}: {}", String::from_utf8_lossy(&said.stderr));
+    assert!(
+        said.status.success(),
+        "{program} {args:?}: {}",
+        String::from_utf8_lossy(&said.stderr)
+    );
     String::from_utf8_lossy(&said.stdout).into_owned()
 }
 
@@ -36,8 +40,12 @@ impl Printed {
     /// What `pdfinfo` says under a heading.
     pub fn info(&self, heading: &str) -> String {
         let all = run("pdfinfo", &[self.path()]);
-        let line = all.lines().find_map(|line| line.strip_prefix(&format!("{heading}:")));
-        line.unwrap_or_else(|| panic!("no {heading} in {all}")).trim().to_owned()
+        let line = all
+            .lines()
+            .find_map(|line| line.strip_prefix(&format!("{heading}:")));
+        line.unwrap_or_else(|| panic!("no {heading} in {all}"))
+            .trim()
+            .to_owned()
     }
 
     pub fn pages(&self) -> usize {
@@ -57,7 +65,15 @@ impl Printed {
     /// Names of the fonts, each embedded.
     pub fn fonts(&self) -> Vec<String> {
         let table = run("pdffonts", &[self.path()]);
-        let name = |line: &str| line.split_whitespace().next().unwrap_or_default().split('+').next_back().unwrap().to_owned();
+        let name = |line: &str| {
+            line.split_whitespace()
+                .next()
+                .unwrap_or_default()
+                .split('+')
+                .next_back()
+                .unwrap()
+                .to_owned()
+        };
         let mut names: Vec<String> = table.lines().skip(2).map(name).collect();
         names.sort();
         names.dedup();
@@ -66,7 +82,9 @@ impl Printed {
 
     /// A page's picture, grey, from 1.
     pub fn page(&self, page: usize, dots_per_inch: u32) -> image::GrayImage {
-        image::open(self.picture(page, dots_per_inch)).unwrap().to_luma8()
+        image::open(self.picture(page, dots_per_inch))
+            .unwrap()
+            .to_luma8()
     }
 
     /// What the square codes on a page say.
@@ -84,9 +102,26 @@ impl Printed {
     }
 
     fn picture(&self, page: usize, dots_per_inch: u32) -> PathBuf {
-        let stem = self.folder.path().join(format!("page-{page}-{dots_per_inch}"));
+        let stem = self
+            .folder
+            .path()
+            .join(format!("page-{page}-{dots_per_inch}"));
         let (page, dots) = (page.to_string(), dots_per_inch.to_string());
-        run("pdftoppm", &["-png", "-r", &dots, "-f", &page, "-l", &page, "-singlefile", self.path(), stem.to_str().unwrap()]);
+        run(
+            "pdftoppm",
+            &[
+                "-png",
+                "-r",
+                &dots,
+                "-f",
+                &page,
+                "-l",
+                &page,
+                "-singlefile",
+                self.path(),
+                stem.to_str().unwrap(),
+            ],
+        );
         stem.with_extension("png")
     }
 }

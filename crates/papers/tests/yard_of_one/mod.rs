@@ -37,12 +37,29 @@ fn entry(n: u64, machine: Option<MachineId>, at: &str, body: Body) -> Entry {
     let at: Timestamp = at.parse().unwrap();
     let id = EntryId(Uuid::from_u128(0x1000 + u128::from(n)));
     let device = DeviceId("test".to_owned());
-    Entry { id, seq: n, machine, at, ordered_at: at, written: at, clock_corrected: false, by: STEWARD, device, counter: n, body }
+    Entry {
+        id,
+        seq: n,
+        machine,
+        at,
+        ordered_at: at,
+        written: at,
+        clock_corrected: false,
+        by: STEWARD,
+        device,
+        counter: n,
+        body,
+    }
 }
 
 /// The text of a file of the project.
 pub fn project_file(path: &str) -> String {
-    std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(path)).unwrap()
+    std::fs::read_to_string(
+        Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("../..")
+            .join(path),
+    )
+    .unwrap()
 }
 
 impl YardOfOne {
@@ -55,23 +72,59 @@ impl YardOfOne {
     pub fn with(text: &str, further: Vec<(&str, Body)>) -> Self {
         let book = yard::book::read(text, &Habits::default()).book.unwrap();
         let id = book.machine.id.clone();
-        let steward = RoleGiven { person: STEWARD, role: Some(Role::Steward), machines: vec![] };
-        let adopted = BookAdopted { text: text.to_owned(), why: None };
+        let steward = RoleGiven {
+            person: STEWARD,
+            role: Some(Role::Steward),
+            machines: vec![],
+        };
+        let adopted = BookAdopted {
+            text: text.to_owned(),
+            why: None,
+        };
         let shows = quantity::parse("454.6 h", &Habits::default(), None).unwrap();
         let mut entries = vec![
             entry(1, None, "2026-11-14T06:00:00Z", Body::RoleGiven(steward)),
-            entry(2, Some(id.clone()), "2026-11-14T06:30:00Z", Body::BookAdopted(adopted)),
-            entry(3, Some(id.clone()), "2026-11-14T06:40:00Z", Body::MeterReading(MeterReading { shows })),
+            entry(
+                2,
+                Some(id.clone()),
+                "2026-11-14T06:30:00Z",
+                Body::BookAdopted(adopted),
+            ),
+            entry(
+                3,
+                Some(id.clone()),
+                "2026-11-14T06:40:00Z",
+                Body::MeterReading(MeterReading { shows }),
+            ),
         ];
-        entries.extend((4..).zip(further).map(|(n, (at, body))| entry(n, Some(id.clone()), at, body)));
+        entries.extend(
+            (4..)
+                .zip(further)
+                .map(|(n, (at, body))| entry(n, Some(id.clone()), at, body)),
+        );
         let yard = fold_yard(&entries);
         let machine = fold_machine(&id, &entries, &yard, &Habits::default());
         let now = "2026-11-20T07:12:00Z".parse().unwrap();
-        Self { text: text.to_owned(), book, machine, yard, habits: YardHabits::default(), now, zone: TimeZone::UTC }
+        Self {
+            text: text.to_owned(),
+            book,
+            machine,
+            yard,
+            habits: YardHabits::default(),
+            now,
+            zone: TimeZone::UTC,
+        }
     }
 
     pub fn situation(&self) -> Situation<'_> {
-        Situation { machine: &self.machine, yard: &self.yard, person: STEWARD, now: self.now, zone: &self.zone, habits: &self.habits }
+        Situation {
+            machine: &self.machine,
+            yard: &self.yard,
+            person: STEWARD,
+            now: self.now,
+            zone: &self.zone,
+            habits: &self.habits,
+        }
     }
 
     /// The round due before a start.
@@ -86,6 +139,14 @@ impl YardOfOne {
 
     pub fn sheet<'a>(&'a self, words: &'a Words, size: PaperSize) -> Sheet<'a> {
         let since = self.machine.book().map(|book| book.since);
-        Sheet { words, book: &self.book, size, now: self.now, zone: &self.zone, since, address: ADDRESS }
+        Sheet {
+            words,
+            book: &self.book,
+            size,
+            now: self.now,
+            zone: &self.zone,
+            since,
+            address: ADDRESS,
+        }
     }
 }
