@@ -1,4 +1,5 @@
 //! The real program: its commands, their exit codes, their JSON.
+#![allow(clippy::unwrap_used)]
 
 use assert_cmd::Command;
 use serde_json::Value;

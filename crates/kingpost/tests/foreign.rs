@@ -1,4 +1,5 @@
 //! A machine unlike the demo's (wheels, other stations, other units) goes through the whole loop: adopted, walked round, run, handed over.
+#![allow(clippy::unwrap_used)]
 
 use jiff::{SignedDuration, Timestamp, tz::TimeZone};
 use quantity::{Exact, Quantity};
@@ -95,7 +96,9 @@ impl Loop {
         self.now += SignedDuration::from_mins(4);
         self.drawn += 1;
         let world = StillWorld::at(self.now);
-        (0..self.drawn).for_each(|_| drop(world.chance()));
+        (0..self.drawn).for_each(|_| {
+            world.chance();
+        });
         self.with(|it, yard, jo| {
             let id = EntryId(fresh_id(&world));
             let entry = NewEntry {

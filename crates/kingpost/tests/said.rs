@@ -1,4 +1,5 @@
 //! What the main commands say of the demo yard, at a fixed time.
+#![allow(clippy::unwrap_used)]
 
 use std::{path::PathBuf, sync::Arc};
 use tempfile::TempDir;

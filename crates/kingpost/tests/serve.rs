@@ -1,4 +1,5 @@
 //! The server's opening: the first start makes the demo, says where it answers, and it does answer.
+#![allow(clippy::unwrap_used)]
 
 use serde_json::Value;
 use std::{

@@ -32,7 +32,10 @@ pub(crate) fn work(
 ) -> Result<(), StoreError> {
     let by = person(cast, day.who);
     let before = pen.tenths;
-    let (early, minute) = (6 + i8::from(day.index % 3 == 0), 10 + pen.draw(30) as i8);
+    let (early, minute) = (
+        6 + i8::from(day.index.is_multiple_of(3)),
+        10 + pen.draw(30) as i8,
+    );
     pen.set(day.date, early, minute);
     before_work(pen, cast, tale, day)?;
     let going = Going {
@@ -150,7 +153,7 @@ fn before_work(pen: &mut Pen, cast: &Cast, tale: &mut Tale, day: &Day) -> Result
 /// Mends what the tale says; true where anything was.
 fn mend(pen: &mut Pen, cast: &Cast, tale: &mut Tale, day: &Day) -> Result<bool, StoreError> {
     let mut any = false;
-    for (id, how) in tale.to_mend(day.index) {
+    for (id, how) in tale.mends(day.index) {
         let Some(point) = point(id) else { continue };
         let machine = pen.machine();
         let mends = open_at(&machine, &point);

@@ -141,7 +141,7 @@ impl Tale {
     }
 
     /// What is mended now: points with how, each once.
-    pub(crate) fn to_mend(&mut self, day: usize) -> Vec<(&'static str, Mending)> {
+    pub(crate) fn mends(&mut self, day: usize) -> Vec<(&'static str, Mending)> {
         let mut mended = Vec::new();
         for twist in self
             .twists
