@@ -12,7 +12,7 @@ fn main() {
     divan::main();
 }
 
-/// Cold: fonts and library are loaded, nothing is remembered. One sample a process, so that it stays the first.
+/// Cold: the first of the process, which also loads fonts and library. One sample, and first by its name, so that it stays so.
 #[divan::bench(sample_count = 1, sample_size = 1)]
 fn a_cold(bencher: divan::Bencher<'_, '_>) {
     sheet(bencher);

@@ -3,7 +3,9 @@
 use super::Row;
 use crate::Sheet;
 use serde_json::{Value, json};
-use yard::book::{About, GreasingRule, LeakClass, LevelMark, MeasureLimit, Point, PointKind};
+use yard::book::{
+    About, GreasingRule, LeakClass, LevelMark, MeasureLimit, OilHeat, Point, PointKind,
+};
 
 /// A piece of a line that is never broken.
 #[derive(Clone, Debug, PartialEq)]
@@ -139,6 +141,10 @@ fn level(sheet: &Sheet<'_>, mark: &LevelMark) -> Vec<Line> {
         reads.push(tick(sheet, "too-full"));
     }
     reads.push(tick(sheet, "milky"));
+    if mark.oil != OilHeat::Any {
+        let heat = sheet.words.name(mark.oil);
+        reads.push(Piece::Tick(sheet.t1("paper-found-oil", "oil", heat)));
+    }
     vec![reads]
 }
 

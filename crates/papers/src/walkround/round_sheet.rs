@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use words::{BookNames, Names};
 use yard::{
-    book::{GreaseUntil, MeasureLimit, OilHeat, Point, PointKind, Safeguard},
+    book::{GreaseUntil, MeasureLimit, Point, PointKind, Safeguard},
     id::{ItemId, PointId},
     walkround::{Leg, RoundPlan, Stop},
 };
@@ -130,16 +130,7 @@ fn limit(sheet: &Sheet<'_>, leg: &Leg, row: &Row<'_>, names: &dyn Names) -> Vec<
             } else {
                 "paper-mark"
             };
-            let mut said = vec![match mark.oil {
-                OilHeat::Any => sheet.t(between),
-                oil => sheet.words.say(
-                    "paper-mark-oil",
-                    &[
-                        ("state", sheet.t(between).into()),
-                        ("oil", sheet.words.name(oil).into()),
-                    ],
-                ),
-            }];
+            let mut said = vec![sheet.t(between)];
             if mark.pose != leg.pose {
                 said.push(sheet.words.pose(mark.pose.as_ref(), names));
             }

@@ -42,7 +42,6 @@ paper-column-how-much = how much
 paper-column-done = done
 paper-mark = at or over the mark
 paper-mark-upper = between the marks
-paper-mark-oil = { $state }, oil { $oil }
 paper-grease-shows = until fresh grease shows
 paper-grease-strokes = { $n ->
     [one] one stroke, no more
@@ -64,6 +63,7 @@ paper-found-at-mark = at mark
 paper-found-below = below
 paper-found-too-full = too full
 paper-found-milky = milky
+paper-found-oil = oil { $oil }
 paper-found-seen = seen
 paper-found-seen-at-joint = seen there
 paper-found-took = took
