@@ -185,6 +185,13 @@ fn machine_routes() -> Router<Arc<App>> {
             ),
         )
         .route(
+            "/m/{machine}/run/end",
+            both(
+                move |desk, at| run::show_end(desk, &m(at)),
+                move |desk, at, typed| run::keep_end(desk, &m(at), typed),
+            ),
+        )
+        .route(
             "/m/{machine}/service",
             both(
                 move |desk, at| service::show(desk, &m(at)),
@@ -243,7 +250,12 @@ fn machine_routes() -> Router<Arc<App>> {
         )
         .route(
             "/m/{machine}/figure/{which}",
-            page(move |desk, at, _| explain::figure(desk, &m(at), at.part("which"))),
+            page(
+                move |desk, at, _| match at.part("which").strip_suffix(".json") {
+                    Some(which) => explain::figure_json(desk, &m(at), which),
+                    None => explain::figure(desk, &m(at), at.part("which")),
+                },
+            ),
         )
         .route(
             "/m/{machine}/papers/{file}",

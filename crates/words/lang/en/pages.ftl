@@ -404,3 +404,7 @@ ask-habits-gun = How many grams a stroke?
     .next = Write a number from 0.1 to 10, or leave it empty.
 book-point-vanished = The point { $id } is gone and nobody says where. Declare it under [renamed], or keep it.
 run-to-dig = To dig: { $what }: { $how }.
+run-end-title = End the run
+run-amiss = Was anything amiss?
+    .hint = Empty if nothing was. Damage is better reported by itself
+begin-after = Round after use

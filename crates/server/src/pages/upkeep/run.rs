@@ -11,7 +11,6 @@ use crate::{
 };
 use yard::{
     book::Book,
-    code::Coded,
     entry::{self, Body, RunPart},
     handover::{Verdict, What},
     id::PersonId,
@@ -23,12 +22,25 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
     render(desk, machine, &Typed::default(), Vec::new())
 }
 
-/// Keeps a part of a run.
+/// Shows the end of a run: what to do before stopping, what was amiss.
+pub(crate) fn show_end(desk: &Desk, machine: &str) -> Answer {
+    render_end(desk, machine, &Typed::default(), Vec::new())
+}
+
+/// Keeps the start of a run.
 pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
+    keep_part(desk, machine, typed, RunPart::Start)
+}
+
+/// Keeps the end of a run.
+pub(crate) fn keep_end(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
+    keep_part(desk, machine, typed, RunPart::End)
+}
+
+fn keep_part(desk: &Desk, machine: &str, typed: &Typed, part: RunPart) -> Answer {
     desk.may(Deed::Run)?;
     let (id, state, _) = desk.machine_and_book(machine)?;
     let p = desk.page();
-    let part = RunPart::from_code(typed.field("part")).unwrap_or(RunPart::Start);
     let mut asked = Vec::new();
     let hours = form::hours(&p, typed.field("hours"), &desk.reading()).unwrap_or_else(|told| {
         asked.push(told);
@@ -50,6 +62,9 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         .any(|r| r.what == What::InSightOnly);
     if part == RunPart::Start && sight_needed && in_sight_of.is_none() {
         asked.push(form::asked(&p, "ask-run-sight"));
+    }
+    if !asked.is_empty() && part == RunPart::End {
+        return render_end(desk, machine, typed, asked);
     }
     if !asked.is_empty() {
         return render(desk, machine, typed, asked);
@@ -104,6 +119,25 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     form.show()
 }
 
+fn render_end(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answer {
+    desk.may(Deed::Run)?;
+    let (_, _, book) = desk.machine_and_book(machine)?;
+    let mut form = ShortForm::new(desk, machine, "run/end", "run-end-title", "do-end-run")?;
+    let p = form.p.clone();
+    form.stop = book.stop.as_ref().map(|s| s.how.clone());
+    let lists = [
+        ("shift-cool-down", &book.shift.cool_down),
+        ("shift-stop-and-tell", &book.shift.stop_and_tell),
+    ];
+    form.lines = in_lines(&p, &lists);
+    form.asked = asked;
+    form.fields = vec![
+        Field::long(&p, "run-amiss", "amiss", typed.field("amiss")),
+        Field::text(&p, "hours-now", "hours", typed.field("hours")),
+    ];
+    form.show()
+}
+
 /// What stands otherwise to dig than at rest: a lock pin is in at rest and stowed to dig.
 fn to_dig_lines(p: &crate::page::Page, book: &Book) -> Vec<String> {
     let other = book
@@ -124,6 +158,10 @@ fn shift_lines(p: &crate::page::Page, book: &Book) -> Vec<String> {
         ("shift-stop-and-tell", &book.shift.stop_and_tell),
         ("shift-cool-down", &book.shift.cool_down),
     ];
+    in_lines(p, &lists)
+}
+
+fn in_lines(p: &crate::page::Page, lists: &[(&str, &Vec<String>)]) -> Vec<String> {
     let filled = lists.iter().filter(|(_, list)| !list.is_empty());
     filled
         .map(|(key, list)| format!("{}: {}.", p.t(key), list.join(" · ")))

@@ -220,6 +220,7 @@ struct RoundPage {
     stop: Option<String>,
     summary: String,
     relief: bool,
+    after: bool,
     legs: Vec<LegLine>,
     finds: Vec<String>,
     next: Option<String>,
@@ -269,6 +270,9 @@ fn render(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) ->
             ("skipped", skipped.into()),
         ],
     );
+    let after = walk.round.is_none()
+        && plan_round(&desk.situation(walk.machine), RoundPurpose::After, None)
+            .is_some_and(|plan| !plan.legs.is_empty());
     let relief = walk.round.is_none()
         && desk.view.habits.relief_allowed
         && plan_round(&desk.situation(walk.machine), RoundPurpose::Relief, None).is_some();
@@ -278,6 +282,7 @@ fn render(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) ->
         stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
         summary,
         relief,
+        after,
         legs: walk
             .plan
             .legs
@@ -350,7 +355,7 @@ pub(crate) fn hours_last(p: &Page, machine: &MachineState) -> String {
     )
 }
 
-/// Begins a round with a purpose of its own (a relief check).
+/// Begins a round with a purpose of its own (a relief check, a round after use).
 pub(crate) fn begin(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     use yard::code::Coded;
     let purpose = RoundPurpose::from_code(typed.field("purpose")).ok_or(Refusal::BadRequest)?;

@@ -5,8 +5,13 @@ use crate::{
     pages::lines::{LinesPage, Section},
     refusal::Refusal,
 };
+use axum::response::IntoResponse;
+use reckon::Figure;
 use words::Arg;
-use yard::{handover::RULES, upkeep::hours_figure};
+use yard::{
+    handover::RULES,
+    upkeep::{hours_figure, next_due},
+};
 
 /// All rules of the verdict, each with why, source and example.
 pub(crate) fn rules(desk: &Desk) -> Answer {
@@ -71,22 +76,32 @@ pub(crate) fn leaf(desk: &Desk, id: &str) -> Answer {
     })
 }
 
+/// A figure for machines: leaf, inputs and outputs with all their digits.
+pub(crate) fn figure_json(desk: &Desk, machine: &str, which: &str) -> Answer {
+    let figure = find_figure(desk, machine, which)?;
+    let numbers = |value: &reckon::Value| match value {
+        reckon::Value::Number(number) => serde_json::json!(number),
+        reckon::Value::List(numbers) => serde_json::json!(numbers),
+    };
+    let inputs = figure.inputs().iter().map(|input| {
+        serde_json::json!({ "name": input.name(), "value": numbers(input.value()), "half_width": input.half_width() })
+    });
+    let outputs = figure.outputs().iter().map(|output| {
+        serde_json::json!({ "name": output.name, "value": numbers(&output.value), "half_width": output.half_width })
+    });
+    let json = serde_json::json!({
+        "leaf": figure.leaf().id,
+        "inputs": inputs.collect::<Vec<_>>(),
+        "outputs": outputs.collect::<Vec<_>>(),
+    });
+    let kind = [(axum::http::header::CONTENT_TYPE, "application/json")];
+    Ok((kind, json.to_string()).into_response())
+}
+
 /// How a figure was got: its inputs, each with its origin, the formula, the source, the ±.
 pub(crate) fn figure(desk: &Desk, machine: &str, which: &str) -> Answer {
-    let (_, state) = desk.machine(machine)?;
     let p = desk.page();
-    let figure = match which.strip_prefix("reason-") {
-        Some(at) => {
-            let at: usize = at.parse().map_err(|_| Refusal::NotFound)?;
-            desk.judgement(state)
-                .reasons
-                .get(at)
-                .and_then(|r| r.figure.clone())
-        }
-        None if which == "hours" => hours_figure(state),
-        None => None,
-    };
-    let figure = figure.ok_or(Refusal::NotFound)?;
+    let figure = find_figure(desk, machine, which)?;
     let rows = p.words.figure_rows(&figure);
     let leaf = figure.leaf();
     let section = Section {
@@ -104,4 +119,24 @@ pub(crate) fn figure(desk: &Desk, machine: &str, which: &str) -> Answer {
         button: Some((format!("/reckoner/{}", leaf.id), p.words.leaf_name(leaf))),
         p,
     })
+}
+
+fn find_figure(desk: &Desk, machine: &str, which: &str) -> Result<Figure, Refusal> {
+    let (_, state) = desk.machine(machine)?;
+    let figure = match which.strip_prefix("reason-") {
+        Some(at) => {
+            let at: usize = at.parse().map_err(|_| Refusal::NotFound)?;
+            let judgement = desk.judgement(state);
+            judgement.reasons.get(at).and_then(|r| r.figure.clone())
+        }
+        None if which == "hours" => hours_figure(state),
+        None => {
+            // `due-N`: the Nth line of what comes next.
+            let at = which.strip_prefix("due-").and_then(|at| at.parse().ok());
+            let at: usize = at.ok_or(Refusal::NotFound)?;
+            let lines = next_due(&desk.situation(state));
+            lines.get(at).and_then(|line| line.figure.clone())
+        }
+    };
+    figure.ok_or(Refusal::NotFound)
 }

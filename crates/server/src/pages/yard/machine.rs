@@ -13,7 +13,7 @@ use yard::{
     handover::{Judgement, Reason, Verdict},
     id::{MachineId, PointId},
     state::{Finding, MachineState},
-    upkeep::{OpenThing, hours_figure, life_hours, next_due, open_things},
+    upkeep::{DueLine, OpenThing, hours_figure, life_hours, next_due, open_things},
     walkround::numbers,
 };
 
@@ -108,7 +108,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
             && desk.person.is_some(),
         drawings: drawings(&p, book),
         findings: findings(desk, &p, state, &judgement, &here),
-        due: due(desk, &p, state),
+        due: due(desk, &p, state, &here),
         hours: p.words.life_hours(life_hours(state).as_ref()),
         hours_figure: hours_figure(state).map(|_| format!("{here}/figure/hours")),
         papers: papers_of(&p),
@@ -273,17 +273,29 @@ fn drawings(p: &Page, book: &Book) -> Vec<Drawn> {
     ]
 }
 
-fn due(desk: &Desk, p: &Page, state: &MachineState) -> Vec<Linked> {
+/// What comes next: the four soonest by the hours, the four soonest by the calendar.
+fn due(desk: &Desk, p: &Page, state: &MachineState, here: &str) -> Vec<Linked> {
     let names = crate::names::names(desk, state);
-    let lines = next_due(&desk.situation(state));
-    lines
-        .iter()
-        .take(6)
-        .map(|line| Linked {
-            text: p.words.due(line, &names),
-            figure: None,
-        })
-        .collect()
+    let lines: Vec<(usize, DueLine)> = next_due(&desk.situation(state))
+        .into_iter()
+        .enumerate()
+        .collect();
+    let mut by_hours: Vec<_> = lines.iter().filter(|(_, l)| l.at_hours.is_some()).collect();
+    by_hours.sort_by(|(_, a), (_, b)| a.at_hours.cmp(&b.at_hours));
+    let mut by_date: Vec<_> = lines.iter().filter(|(_, l)| l.at_hours.is_none()).collect();
+    by_date.sort_by_key(|(_, l)| l.on);
+    let soonest = by_hours
+        .into_iter()
+        .take(4)
+        .chain(by_date.into_iter().take(4));
+    let linked = soonest.map(|(at, line)| Linked {
+        text: p.words.due(line, &names),
+        figure: line
+            .figure
+            .as_ref()
+            .map(|_| format!("{here}/figure/due-{at}")),
+    });
+    linked.collect()
 }
 
 fn papers_of(p: &Page) -> Vec<Paper> {
