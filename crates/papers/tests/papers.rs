@@ -254,6 +254,19 @@ fn a_sign_that_no_font_has_shows_as_a_frame_and_the_tag_is_printed_all_the_same(
 }
 
 #[test]
+fn a_long_report_leaves_the_tag_whole() {
+    let (yard, words) = (YardOfOne::of(FOREIGN), Words::english());
+    let sheet = yard.sheet(&words, PaperSize::A4);
+    let report = "The weld of the left spar foot has opened and wanders. ".repeat(40);
+    let tag = papers::stand_down_tag(&sheet, &finding(&yard), &report, FINDER).unwrap();
+    let printed = Printed::of(&tag);
+    assert_eq!(printed.pages(), 1);
+    assert_eq!(printed.codes(1), [ADDRESS]);
+    let (said, end) = (printed.in_order(), "takes this off.");
+    assert!(said.contains('…') && said.contains(end), "{said}");
+}
+
+#[test]
 fn the_same_paper_is_the_same_bytes() {
     let words = Words::english();
     let twice = [(); 2].map(|()| papers(&YardOfOne::of(FOREIGN), &words, PaperSize::A4));

@@ -9,6 +9,9 @@ use serde_json::json;
 use std::collections::BTreeMap;
 use yard::state::Finding;
 
+/// As many letters of a report as the tag has room for.
+const ROOM: usize = 420;
+
 /// A tag the size of a postcard to cut out and wire to the key: what was found, by whom, when, and who may take it off. As PDF.
 ///
 /// `what` is the finding in words, `found_by` the finder's name. Fails only where the typesetter does, or the address is too long.
@@ -39,7 +42,7 @@ pub fn stand_down_tag(
         "mark": sheet.t("paper-tag-mark-alt"),
         "stand-down": sheet.t("paper-tag-stand-down"),
         "do-not": sheet.t("paper-tag-do-not"),
-        "what": what,
+        "what": short(what),
         "found": sheet.t1("paper-tag-found-by", "name", found_by),
         "when": when,
         "keep": sheet.t("paper-tag-keep"),
@@ -51,4 +54,12 @@ pub fn stand_down_tag(
         data,
         pictures,
     })
+}
+
+/// The beginning of a report that is longer than the tag has room for; the page behind the square code has all of it.
+fn short(what: &str) -> String {
+    match what.char_indices().nth(ROOM) {
+        Some((end, _)) => format!("{}…", what[..end].trim_end()),
+        None => what.to_owned(),
+    }
 }
