@@ -23,6 +23,18 @@ pub(crate) struct Day {
     pub(crate) work: &'static str,
 }
 
+impl Day {
+    /// Whether this is the day at so many hundredths of the way.
+    pub(crate) fn is_at(&self, share: usize) -> bool {
+        self.index == at(self.of, share)
+    }
+
+    /// Whether this is the last day.
+    pub(crate) fn is_last(&self) -> bool {
+        self.index + 1 == self.of
+    }
+}
+
 /// Who runs the machine.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Who {
