@@ -23,8 +23,8 @@ const INSPECT: &str = r#"
 const wrong = [];
 document.querySelectorAll('details').forEach(folded => { folded.open = true; });
 const root = document.scrollingElement;
-if (root.scrollWidth > innerWidth) {
-    const wide = [...document.querySelectorAll('main *')].filter(e => !e.closest('.wide, pre, svg') && e.getBoundingClientRect().right > innerWidth + 0.5);
+if (root.scrollWidth > arguments[0]) {
+    const wide = [...document.querySelectorAll('main *')].filter(e => !e.closest('.wide, pre, svg') && e.getBoundingClientRect().right > arguments[0] + 0.5);
     wrong.push(`wider than the screen: ${root.scrollWidth} px; ${wide.slice(0, 3).map(e => e.outerHTML.slice(0, 120)).join(' | ')}`);
 }
 if (document.querySelector('script, iframe, object, embed') || document.querySelector('[onclick], [style]')) wrong.push('a script, a frame or a style inside');
@@ -88,7 +88,7 @@ async fn crawl(page: &Page, server: &Server, who: &str) -> Vec<String> {
         }
         *of_a_kind += 1;
         page.goto(&format!("{}{path}", server.address)).await;
-        let found = page.ask(INSPECT, vec![]).await;
+        let found = page.ask(INSPECT, vec![json!(WIDTH)]).await;
         wrong.extend(strings(&found).map(|what| format!("{who} at {path}: {what}")));
         waiting.extend(strings(&page.ask(LINKS, vec![]).await).map(str::to_owned));
     }

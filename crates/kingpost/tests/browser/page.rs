@@ -88,6 +88,15 @@ impl Page {
         self.tap(&path).await;
     }
 
+    /// Taps the label that begins with these words.
+    pub async fn choose_like(&self, question: &str, words: &str) {
+        let (question, words) = (literal(question), literal(words));
+        let path = format!(
+            "//fieldset[legend[contains(normalize-space(.), {question})]]//label[starts-with(normalize-space(.), {words})]"
+        );
+        self.tap(&path).await;
+    }
+
     /// Taps the label of a field by its name and value.
     pub async fn choose_field(&self, name: &str, value: &str) {
         self.tap(&format!(
@@ -114,8 +123,7 @@ impl Page {
             .unwrap();
     }
 
-    /// Taps a label by its path.
-    pub async fn tap(&self, path: &str) {
+    async fn tap(&self, path: &str) {
         let label = self
             .driver
             .find(By::XPath(path))
