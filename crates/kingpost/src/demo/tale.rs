@@ -50,73 +50,9 @@ const SAG: &str = "track-sag-left";
 impl Tale {
     /// The tale for so many days.
     pub(crate) fn new(of: usize) -> Self {
-        let start = RoundPurpose::Start;
-        let twist = |point, shows: &[(usize, Answer)], seen, mended: usize, how| Twist {
-            point,
-            shows: shows
-                .iter()
-                .map(|(share, answer)| (at(of, *share), answer.clone()))
-                .collect(),
-            seen,
-            mended: at(of, mended),
-            how,
-            told: false,
-            over: false,
-        };
-        let clip = |share, state| {
-            twist(
-                "dipper-clips-left",
-                &[(share, Answer::PinClip(state))],
-                start,
-                share,
-                CLIP,
-            )
-        };
-        let air = Mending::Adjusting("Element tapped out, clip tightened", None);
-        let seal = Mending::Part(
-            "hydraulic-seal",
-            "New seal in the dipper ram, rod wiped, watched for ten strokes",
-        );
-        let bolts = Mending::Adjusting("Tightened, painted anew", Some("frame-bolts-set"));
-        let loose = Answer::Bolts {
-            state: BoltState::Loose,
-            how_many: 2,
-        };
-        let refused = Answer::Fitting {
-            took: GreaseTook::Refused,
-            strokes: None,
-        };
-        let leak = |class| Answer::Leak(Some(class));
-        let twists = vec![
-            clip(12, ClipState::Missing),
-            twist(
-                "air-filter",
-                &[(24, Answer::Look(LookState::Worn))],
-                start,
-                24,
-                air,
-            ),
-            twist(
-                "grease-dipper",
-                &[(30, refused)],
-                RoundPurpose::After,
-                32,
-                Mending::Greasing,
-            ),
-            twist("frame-bolts-right", &[(38, loose)], start, 38, bolts),
-            clip(44, ClipState::Missing),
-            twist(
-                "arm-leak",
-                &[(50, leak(LeakClass::I)), (58, leak(LeakClass::II))],
-                start,
-                66,
-                seal,
-            ),
-            clip(80, ClipState::Loose),
-        ];
         Self {
             of,
-            twists,
+            twists: twists(of),
             sag: (44, 0),
             sag_noticed: false,
         }
@@ -186,4 +122,72 @@ impl Tale {
             over => over.min(80),
         }
     }
+}
+
+/// Everything that goes wrong, in its order.
+fn twists(of: usize) -> Vec<Twist> {
+    let start = RoundPurpose::Start;
+    let twist = |point, shows: &[(usize, Answer)], seen, mended: usize, how| Twist {
+        point,
+        shows: shows
+            .iter()
+            .map(|(share, answer)| (at(of, *share), answer.clone()))
+            .collect(),
+        seen,
+        mended: at(of, mended),
+        how,
+        told: false,
+        over: false,
+    };
+    let clip = |share, state| {
+        twist(
+            "dipper-clips-left",
+            &[(share, Answer::PinClip(state))],
+            start,
+            share,
+            CLIP,
+        )
+    };
+    let air = Mending::Adjusting("Element tapped out, clip tightened", None);
+    let seal = Mending::Part(
+        "hydraulic-seal",
+        "New seal in the dipper ram, rod wiped, watched for ten strokes",
+    );
+    let bolts = Mending::Adjusting("Tightened, painted anew", Some("frame-bolts-set"));
+    let loose = Answer::Bolts {
+        state: BoltState::Loose,
+        how_many: 2,
+    };
+    let refused = Answer::Fitting {
+        took: GreaseTook::Refused,
+        strokes: None,
+    };
+    let leak = |class| Answer::Leak(Some(class));
+    vec![
+        clip(12, ClipState::Missing),
+        twist(
+            "air-filter",
+            &[(24, Answer::Look(LookState::Worn))],
+            start,
+            24,
+            air,
+        ),
+        twist(
+            "grease-dipper",
+            &[(30, refused)],
+            RoundPurpose::After,
+            32,
+            Mending::Greasing,
+        ),
+        twist("frame-bolts-right", &[(38, loose)], start, 38, bolts),
+        clip(44, ClipState::Missing),
+        twist(
+            "arm-leak",
+            &[(50, leak(LeakClass::I)), (58, leak(LeakClass::II))],
+            start,
+            66,
+            seal,
+        ),
+        clip(80, ClipState::Loose),
+    ]
 }
