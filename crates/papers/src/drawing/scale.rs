@@ -4,7 +4,7 @@ use super::{
     ink::{CARE, FIT, INK, PENCIL, SHEET},
     pen,
 };
-use svg::node::element::{Group, Rectangle, SVG, Title};
+use svg::node::element::{Group, Rectangle, SVG, Text, Title};
 
 /// What to draw; all values in one unit.
 #[derive(Clone, Debug)]
@@ -80,14 +80,7 @@ pub fn limit_scale(what: &LimitScale<'_>) -> String {
             INK,
             3.0,
         ))
-        .add(pen::text(
-            (at.clamp(30.0, WIDTH - 30.0), TOP - 9.0),
-            13.0,
-            INK,
-            true,
-            "middle",
-            what.value_text,
-        ));
+        .add(reading(at, what.value_text));
     SVG::new()
         .set("viewBox", format!("0 0 {WIDTH} 62"))
         .set("role", "img")
@@ -95,6 +88,16 @@ pub fn limit_scale(what: &LimitScale<'_>) -> String {
         .add(Title::new(what.title))
         .add(group)
         .to_string()
+}
+
+/// What was read, above its mark; near an edge it runs away from that edge, so that two readings fit as well.
+fn reading(at: f64, text: &str) -> Text {
+    let (at, anchor) = match at / WIDTH {
+        share if share < 0.35 => (at.min(EDGE), "start"),
+        share if share > 0.65 => (at.max(WIDTH - EDGE), "end"),
+        _ => (at, "middle"),
+    };
+    pen::text((at, TOP - 9.0), 13.0, INK, true, anchor, text)
 }
 
 /// Maps values to the page so that limits, reading and a margin all show.

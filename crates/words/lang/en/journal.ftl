@@ -16,6 +16,7 @@ entry-walk-round = { $n ->
    *[other] Walk-round: { $n } points
  }
 entry-walk-round-closed = { $n ->
+    [0] Walk-round finished: { $verdict }
     [one] Walk-round finished: { $verdict } (one point in this part)
    *[other] Walk-round finished: { $verdict } ({ $n } points in this part)
  }

@@ -68,6 +68,8 @@ do-start-run = Start the run
 do-end-run = End the run
 machine-findings = Found and not closed
 machine-next-due = What comes next
+machine-life-hours = Life hours:
+slide-to-see-all = Slide the drawing sideways to see all of it.
 machine-more = More
 machine-papers = Papers for the wall and the cab
 link-machine-journal = Journal of this machine
@@ -97,7 +99,10 @@ round-progress = { $done } of { $points } points answered
 round-find-fittings = Joints with no known fitting: find it
 begin-round = Begin
 begin-relief = Two-minute relief check
-stop-done = done, { $all } points
+stop-done = { $all ->
+    [one] done, one point
+   *[other] done, { $all } points
+ }
 stop-left = { $done } of { $all }
 hours-now = Hour meter
 hours-last = Last read: { $value } h. Write what it shows now, or: not read
@@ -131,7 +136,7 @@ ask-oil-heat = How warm is the oil?
 ask-looks = What does it look like?
 ask-strokes = Strokes given, if you counted
 ask-how-many-bolts = How many of them
-ask-reading = { $name }, in { $unit } (add ± if you are not sure)
+ask-reading = { $name } ({ $unit }). Add ± if you are not sure.
 ask-method = Measured so: { $method }?
 ask-bypassed = Has somebody bridged the starting switch?
 ask-bypassed-no = No, it is as it should be
@@ -408,3 +413,5 @@ run-end-title = End the run
 run-amiss = Was anything amiss?
     .hint = Empty if nothing was. Damage is better reported by itself
 begin-after = Round after use
+ask-more-due = By these hours more is due.
+    .next = It is on the list now. Look at it, then finish.

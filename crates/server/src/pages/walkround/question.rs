@@ -360,9 +360,9 @@ fn measure(p: &Page, limit: &MeasureLimit, typed: &Typed, q: &mut Question) {
         let label = match unit {
             Some(unit) => p.words.say(
                 "ask-reading",
-                &[("name", reading.as_str().into()), ("unit", unit.into())],
+                &[("name", capital(reading).into()), ("unit", unit.into())],
             ),
-            None => reading.clone(),
+            None => capital(reading),
         };
         let value = typed.get(&format!("v{i}"), &id).to_owned();
         q.values.push(Value {
