@@ -172,13 +172,7 @@ fn answered<'a>(situation: &Situation<'a>, round: &'a Round) -> Vec<Seen<'a>> {
 /// is done in a round falls due again no sooner than their absence shows.
 fn unanswered<'a>(situation: &Situation<'a>, round: &Round) -> Vec<Wanting<'a>> {
     let at = round.closed.map_or(round.last, |(at, ..)| at);
-    let Some(plan) = walkround::plan(
-        &Situation {
-            now: at,
-            ..*situation
-        },
-        round.purpose,
-    ) else {
+    let Some(plan) = walkround::plan_at(situation, round.purpose, at) else {
         return Vec::new();
     };
     let given = |id: &PointId| {

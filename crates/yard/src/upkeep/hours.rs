@@ -1,6 +1,7 @@
 //! Life hours of a machine: through every change of its meter, with the ± of what nobody counted.
 
 use crate::state::{LifeHours, MachineState, Segment};
+use jiff::Timestamp;
 use quantity::{Exact, Unit};
 use reckon::{Figure, FigureInput, Origin, upkeep::life_hours as leaf};
 
@@ -23,6 +24,17 @@ pub fn life_hours(machine: &MachineState) -> Option<LifeHours> {
             plus_minus: sum.plus_minus + half,
         }
     }))
+}
+
+/// Life hours at an earlier moment, by the last reading until then; none where there is none or the hours are in question.
+pub fn life_hours_at(machine: &MachineState, at: Timestamp) -> Option<LifeHours> {
+    if machine.hours.in_question() {
+        return None;
+    }
+    let until_then = machine.hours.readings.iter().filter(|read| read.at <= at);
+    until_then
+        .max_by_key(|read| read.at)
+        .map(|read| read.life.clone())
 }
 
 /// Life hours as a figure that can be opened, its inputs naming the entries that bore them; none where [`life_hours`] gives

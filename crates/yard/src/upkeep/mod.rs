@@ -7,7 +7,7 @@ mod open;
 mod repeats;
 
 pub use fittings::{fittings, fittings_done};
-pub use hours::{hours_figure, life_hours, meter_at};
+pub use hours::{hours_figure, life_hours, life_hours_at, meter_at};
 pub use next_due::{DueLine, next_due};
 pub use open::{OpenThing, open_things};
 pub use repeats::{Repeat, repeats};

@@ -12,7 +12,9 @@ use crate::{
     entry::RoundPurpose,
     handover::Situation,
     id::{ItemId, PointId, StationId},
+    upkeep::life_hours_at,
 };
+use jiff::Timestamp;
 use reckon::upkeep::round_minutes::round_minutes;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -29,23 +31,42 @@ const CHANGE: f64 = 20.0;
 /// planned only where the yard's habits allow it and somebody has closed a full round before a start today; otherwise the
 /// full round is what is due, and the plan says so in its purpose.
 pub fn plan(situation: &Situation<'_>, purpose: RoundPurpose) -> Option<RoundPlan> {
-    let today = Today::of(situation)?;
+    plan_for(&Today::of(situation)?, purpose)
+}
+
+/// The round that was due at an earlier moment, by the hours run until then: what a round closed at that moment had to hold.
+/// Hours run since do not make anything due in it.
+pub fn plan_at(
+    situation: &Situation<'_>,
+    purpose: RoundPurpose,
+    at: Timestamp,
+) -> Option<RoundPlan> {
+    let then = Situation {
+        now: at,
+        ..*situation
+    };
+    let mut today = Today::of(&then)?;
+    today.life = life_hours_at(situation.machine, at).or(today.life);
+    plan_for(&today, purpose)
+}
+
+fn plan_for(today: &Today<'_>, purpose: RoundPurpose) -> Option<RoundPlan> {
     let purpose = match purpose {
-        RoundPurpose::Relief if !relief::allowed(&today) => RoundPurpose::Start,
+        RoundPurpose::Relief if !relief::allowed(today) => RoundPurpose::Start,
         purpose => purpose,
     };
-    let due = |point: &Point| because(&today, point, purpose);
+    let due = |point: &Point| because(today, point, purpose);
     let points: Vec<(&Point, Because)> = walking_order(today.book)
         .into_iter()
         .filter_map(|(_, point)| Some((point, due(point)?)))
         .collect();
     Some(match purpose {
-        RoundPurpose::Relief => relief::plan(&today, points),
+        RoundPurpose::Relief => relief::plan(today, points),
         RoundPurpose::Start => RoundPlan {
             finds: finds(today.book),
-            ..lay_out(&today, purpose, points)
+            ..lay_out(today, purpose, points)
         },
-        RoundPurpose::After => lay_out(&today, purpose, points),
+        RoundPurpose::After => lay_out(today, purpose, points),
     })
 }
 

@@ -13,7 +13,7 @@ mod weigh;
 
 pub use due::{due, due_for};
 pub use going_on::plan_round;
-pub use make::{guards_at, plan, whole};
+pub use make::{guards_at, plan, plan_at, whole};
 pub use measure::measured;
 pub use order::numbers;
 pub use plan::*;

@@ -385,12 +385,47 @@ pub(crate) fn close(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         Ok(hours) => hours,
         Err(asked) => return render(desk, &walk, text, vec![asked]),
     };
+    if let Some(more) = more_due(desk, &walk, machine, hours.as_ref(), text)? {
+        return Ok(more);
+    }
+    let fresh = Desk::set_up(desk.app.clone(), desk.person, desk.path.clone())?;
+    let walk = Walk::of(&fresh, machine)?;
     let mut part = walk.part(Vec::new());
     part.hours = hours;
-    let evidence = evidence(desk, &walk, &part);
-    part.closes = Some(evidence);
-    accept::keep(desk, Some(&walk.machine_id), Body::WalkRound(part))?;
+    part.closes = Some(evidence(&fresh, &walk, &part));
+    accept::keep(&fresh, Some(&walk.machine_id), Body::WalkRound(part))?;
     go(&walk.here)
+}
+
+/// Keeps the meter's reading at once. Where it makes more points due than the list held, the list comes back with them, so
+/// that the round can be finished as one.
+fn more_due(
+    desk: &Desk,
+    walk: &Walk<'_>,
+    machine: &str,
+    hours: Option<&quantity::Quantity>,
+    typed: &str,
+) -> Result<Option<axum::response::Response>, Refusal> {
+    let Some(hours) = hours else { return Ok(None) };
+    let before: Vec<&PointId> = walk
+        .stops()
+        .flat_map(|(_, stop)| &stop.points)
+        .map(|due| &due.point)
+        .collect();
+    let mut part = walk.part(Vec::new());
+    part.hours = Some(hours.clone());
+    accept::keep(desk, Some(&walk.machine_id), Body::WalkRound(part))?;
+    let fresh = Desk::set_up(desk.app.clone(), desk.person, desk.path.clone())?;
+    let now = Walk::of(&fresh, machine)?;
+    let more = now
+        .stops()
+        .flat_map(|(_, stop)| &stop.points)
+        .any(|due| !before.contains(&&due.point));
+    if more {
+        let asked = vec![form::asked(&fresh.page(), "ask-more-due")];
+        return render(&fresh, &now, typed, asked).map(Some);
+    }
+    Ok(None)
 }
 
 /// The verdict this round is given: computed on the journal as it will stand with the closing part in it.
