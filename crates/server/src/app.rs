@@ -95,7 +95,11 @@ impl App {
 
     fn refold(&self, old: Option<Arc<View>>, changes: Changes) -> Result<View, Refusal> {
         let (mut entries, mut machines) = match old {
-            Some(old) => (old.entries.clone(), old.machines.clone()),
+            // Usually nobody else holds the old view any more, and nothing is copied.
+            Some(old) => match Arc::try_unwrap(old) {
+                Ok(old) => (old.entries, old.machines),
+                Err(old) => (old.entries.clone(), old.machines.clone()),
+            },
             None => (Vec::new(), BTreeMap::new()),
         };
         let since = entries.last().map_or(0, |e| e.seq);

@@ -7,7 +7,7 @@ use crate::{
     pages::{
         book, handover, journal, papers as paper_pages,
         people::{self, first, sign_in, sign_offs},
-        upkeep::{fault, finding, hours, note, permit, run, service, stand_down},
+        upkeep::{fault, finding, hours, one_text::OneText, permit, run, service},
         walkround::{form::Typed, round, sheet, station},
         yard::{explain, home, machine},
     },
@@ -166,8 +166,8 @@ fn machine_routes() -> Router<Arc<App>> {
         .route(
             "/m/{machine}/note",
             both(
-                move |desk, at| note::show(desk, &m(at)),
-                move |desk, at, typed| note::keep(desk, &m(at), typed),
+                move |desk, at| OneText::Note.show(desk, &m(at)),
+                move |desk, at, typed| OneText::Note.keep(desk, &m(at), typed),
             ),
         )
         .route(
@@ -201,8 +201,8 @@ fn machine_routes() -> Router<Arc<App>> {
         .route(
             "/m/{machine}/stand-down",
             both(
-                move |desk, at| stand_down::show(desk, &m(at)),
-                move |desk, at, typed| stand_down::keep(desk, &m(at), typed),
+                move |desk, at| OneText::StandDown.show(desk, &m(at)),
+                move |desk, at, typed| OneText::StandDown.keep(desk, &m(at), typed),
             ),
         )
         .route(

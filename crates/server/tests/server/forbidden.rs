@@ -22,7 +22,7 @@ async fn roles_are_kept() {
     let release = format!("{m}/finding/{stood_down}/release");
     let mend = format!("{m}/finding/{stood_down}/mend");
     let deeds: Vec<Forbidden<'_>> = vec![
-        (format!("{m}/stand-down"), vec![("why", "smoke")], 1),
+        (format!("{m}/stand-down"), vec![("text", "smoke")], 1),
         (
             format!("{m}/fault"),
             vec![("what", "lamp"), ("severity", "note")],

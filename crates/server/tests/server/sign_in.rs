@@ -65,7 +65,7 @@ async fn another_site_cannot_post() {
         .header("cookie", &cookie)
         .header("sec-fetch-site", "cross-site")
         .header("content-type", "application/x-www-form-urlencoded")
-        .body(axum::body::Body::from("why=mischief"))
+        .body(axum::body::Body::from("text=mischief"))
         .unwrap();
     assert_eq!(place.send(request).await.status, StatusCode::FORBIDDEN);
 }

@@ -5,8 +5,7 @@ pub(crate) mod short;
 
 pub(crate) mod fault;
 pub(crate) mod hours;
-pub(crate) mod note;
+pub(crate) mod one_text;
 pub(crate) mod permit;
 pub(crate) mod run;
 pub(crate) mod service;
-pub(crate) mod stand_down;

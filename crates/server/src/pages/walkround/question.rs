@@ -135,7 +135,7 @@ fn how(p: &Page, point: &Point) -> String {
         _ => String::new(),
     };
     match (own.is_empty(), added.is_empty()) {
-        (true, true) => p.t(&format!("kind-{}.ask", kind_code(&point.kind))),
+        (true, true) => p.words.point_question(&point.kind),
         (false, true) => own,
         (true, false) => added,
         (false, false) => format!("{own} {added}"),
@@ -148,23 +148,6 @@ pub(crate) fn limit_of(p: &Page, point: &Point) -> String {
         p.words.limit(limit)
     } else {
         String::new()
-    }
-}
-
-/// The key part of a kind.
-pub(crate) fn kind_code(kind: &PointKind) -> &'static str {
-    match kind {
-        PointKind::Level(_) => "level",
-        PointKind::Fitting(_) => "fitting",
-        PointKind::PinClip => "pin-clip",
-        PointKind::Bolts => "bolts",
-        PointKind::Measure(_) => "measure",
-        PointKind::Leak { .. } => "leak",
-        PointKind::Hose => "hose",
-        PointKind::Structure => "structure",
-        PointKind::Function => "function",
-        PointKind::Look => "look",
-        PointKind::Crank(_) => "crank",
     }
 }
 
