@@ -43,6 +43,10 @@ document.querySelectorAll('[role=radiogroup], [role=group]').forEach(e => {
     const says = e.getAttribute('aria-label') || (by && document.getElementById(by) && document.getElementById(by).textContent.trim());
     if (!says) wrong.push(`a group without a label: ${e.outerHTML.slice(0, 120)}`);
 });
+document.querySelectorAll('body *').forEach(e => {
+    const slides = ['auto', 'scroll'].includes(getComputedStyle(e).overflowX) && e.scrollWidth > e.clientWidth;
+    if (slides && e.tabIndex < 0) wrong.push(`slides sideways, but not from the keyboard: ${e.outerHTML.slice(0, 120)}`);
+});
 const ids = [...document.querySelectorAll('[id]')].map(e => e.id);
 const twice = ids.filter((id, i) => ids.indexOf(id) !== i);
 if (twice.length) wrong.push(`ids given twice: ${twice.join(' ')}`);
@@ -51,8 +55,32 @@ performance.getEntriesByType('resource').filter(r => !r.name.startsWith(location
 return wrong;
 "#;
 
+/// Adds one of each thing that the inspection looks for.
+const SPOIL: &str = r#"
+const add = (tag, look) => document.querySelector('main').append(Object.assign(document.createElement(tag), look));
+const css = (element, rules) => Object.entries(rules).forEach(([name, value]) => { element.style[name] = value; });
+add('button', { id: 'main', textContent: 'x' });
+css(document.querySelector('main button:last-child'), { minHeight: '0', height: '20px', padding: '0' });
+add('input', {});
+add('div', { role: 'radiogroup' });
+add('pre', { textContent: 'x'.repeat(400) });
+add('script', {});
+add('div', { textContent: 'wide' });
+css(document.querySelector('main > div:last-child'), { width: '700px' });
+"#;
+
 /// Every address of ours that the page leads to.
 const LINKS: &str = "return [...document.querySelectorAll('a[href]')].filter(a => a.origin === location.origin).map(a => a.pathname + a.search)";
+
+/// What axe-core, a free checker of the web's accessibility guidelines, finds wrong; it is given the rules of WCAG 2.2 AA.
+const AXE: &str = "return axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }).then(found =>
+    found.violations.map(v => `${v.id}: ${v.help}: ${v.nodes.slice(0, 3).map(n => n.html.slice(0, 160)).join(' | ')}`))";
+
+/// The checker's text, where KINGPOST_AXE names its file (axe.min.js of the package axe-core). It is no part of this project.
+fn axe() -> Option<String> {
+    let file = std::env::var_os("KINGPOST_AXE")?;
+    Some(std::fs::read_to_string(file).unwrap())
+}
 
 #[test]
 fn every_page_fits_a_phone_and_gloves() {
@@ -65,6 +93,35 @@ fn every_page_fits_a_phone_and_gloves() {
         page.sign_in("Odalys", &server.pin).await;
         wrong.extend(crawl(&page, &server, "steward").await);
         assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    });
+}
+
+/// A page spoilt on purpose: the inspection names each thing.
+#[test]
+fn the_inspection_finds_what_is_wrong() {
+    let folder = Folder::new();
+    let server = Server::start(&folder.at("yard"));
+    drive(async move |page: Page| {
+        page.goto(&server.home()).await;
+        assert_eq!(page.ask(INSPECT, vec![json!(WIDTH)]).await, json!([]));
+        page.ask(SPOIL, vec![]).await;
+        let found = page.ask(INSPECT, vec![json!(WIDTH)]).await;
+        let found: Vec<&str> = strings(&found).collect();
+        let named = [
+            "wider than the screen",
+            "20 px high, not 48",
+            "without a label",
+            "a group without a label",
+            "slides sideways",
+            "ids given twice",
+            "a script",
+        ];
+        for what in named {
+            assert!(
+                found.iter().any(|line| line.contains(what)),
+                "{what}: {found:?}"
+            );
+        }
     });
 }
 
@@ -81,6 +138,7 @@ async fn crawl(page: &Page, server: &Server, who: &str) -> Vec<String> {
         BTreeMap::<String, usize>::new(),
         Vec::new(),
     );
+    let axe = axe();
     while let Some(path) = waiting.pop() {
         let of_a_kind = kinds.entry(kind_of(&path)).or_default();
         if path.contains(".pdf") || *of_a_kind == OF_A_KIND || !seen.insert(path.clone()) {
@@ -90,6 +148,11 @@ async fn crawl(page: &Page, server: &Server, who: &str) -> Vec<String> {
         page.goto(&format!("{}{path}", server.address)).await;
         let found = page.ask(INSPECT, vec![json!(WIDTH)]).await;
         wrong.extend(strings(&found).map(|what| format!("{who} at {path}: {what}")));
+        if let Some(axe) = &axe {
+            page.ask(axe, vec![]).await;
+            let found = page.ask(AXE, vec![]).await;
+            wrong.extend(strings(&found).map(|what| format!("{who} at {path}: {what}")));
+        }
         waiting.extend(strings(&page.ask(LINKS, vec![]).await).map(str::to_owned));
     }
     println!("{who}: {} pages of {} kinds", seen.len(), kinds.len());

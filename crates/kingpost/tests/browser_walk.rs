@@ -61,6 +61,7 @@ fn the_whole_loop() {
         set_the_left_track(&page, &data).await;
         hand_over(&page).await;
         all_in_the_journal(&page).await;
+        book_and_people(&page, &server).await;
         restore(&page, server, &folder, &data).await;
     });
 }
@@ -92,9 +93,9 @@ async fn walk(page: &Page, server: &Server, book: &Book) {
     page.says("Walk round first").await;
     take(page, "machine.png", None).await;
     page.press("Walk the machine round").await;
-    take(page, "round.png", None).await;
+    take(page, "round.png", Some(1800.0)).await;
     page.press("Begin").await;
-    take(page, "station.png", None).await;
+    take(page, "station.png", Some(1800.0)).await;
     let mut stations = 0;
     while page.path().await.contains("/round/") {
         stations += 1;
@@ -179,7 +180,7 @@ async fn arm_out(page: &Page) {
 async fn slack(page: &Page) {
     sag(page, SAG_LEFT, ["2 1/8 inn", "2 1/4 in"]).await;
     keep(page).await;
-    take(page, "station-asked.png", None).await;
+    take(page, "station-asked.png", Some(2000.0)).await;
     for (field, typed) in [("v0", "2 1/8 inn"), ("v1", "2 1/4 in")] {
         assert_eq!(page.typed(&format!("{field}.{SAG_LEFT}")).await, typed);
     }
@@ -198,26 +199,26 @@ async fn too_close(page: &Page) {
             .await
             .len()
     );
-    take(page, "station-close.png", None).await;
+    take(page, "station-close.png", Some(2000.0)).await;
 }
 
-/// The meter is read, the round ends with its verdict.
+/// The meter is read, unchanged since last time; the round ends with its verdict.
 async fn finish(page: &Page) {
     page.press("Finish the round").await;
     page.says("What does the hour meter show?").await;
-    let last = page.text().await;
-    let last: f64 = last
-        .split("Last read: ")
-        .nth(1)
-        .unwrap()
-        .split(' ')
-        .next()
-        .unwrap()
-        .parse()
-        .unwrap();
-    page.type_in("hours", &format!("{:.1} h", last + 0.1)).await;
+    let text = page.text().await;
+    let last = text.split("Last read: ").nth(1).unwrap();
+    page.type_in(
+        "hours",
+        last.split('.')
+            .take(2)
+            .collect::<Vec<_>>()
+            .join(".")
+            .as_str(),
+    )
+    .await;
     page.press("Finish the round").await;
-    take(page, "verdict.png", Some(2400.0)).await;
+    take(page, "verdict.png", Some(2000.0)).await;
 }
 
 /// Stood down, the worst first, here and on the yard page.
@@ -327,6 +328,7 @@ fn codes(judged: &Value) -> Vec<&str> {
 /// Everything down, proven step by step; nothing less is taken.
 async fn hand_over(page: &Page) {
     page.press("Hand over").await;
+    take(page, "handover.png", Some(2000.0)).await;
     page.choose("The engine", "Engine off").await;
     let button = page.find("main button.main").await;
     page.follow(&button).await;
@@ -336,7 +338,6 @@ async fn hand_over(page: &Page) {
         page.choose(what, "Proof seen").await;
     }
     page.type_in("next", NEXT).await;
-    take(page, "handover.png", None).await;
     let button = page.find("main button.main").await;
     page.follow(&button).await;
     // What is left is not known, and it was handed over: whoever starts it walks first.
@@ -347,7 +348,7 @@ async fn hand_over(page: &Page) {
 /// Everything that was found and done stands in the machine's journal.
 async fn all_in_the_journal(page: &Page) {
     page.press("Journal of this machine").await;
-    take(page, "journal.png", Some(2400.0)).await;
+    take(page, "journal.png", Some(2000.0)).await;
     let entries = entries(page).await.join("\n");
     let said = [
         "Wet clay: tracks and dipper pivot before every start",
@@ -366,6 +367,17 @@ async fn all_in_the_journal(page: &Page) {
         assert!(entries.contains(what), "“{what}” is not in the journal");
     }
     assert!(!entries.contains("inn"), "a slip is not an answer");
+}
+
+/// The book says what is unknown, the people's page who may do what.
+async fn book_and_people(page: &Page, server: &Server) {
+    page.goto(&format!("{}/m/{MACHINE}/book", server.home()))
+        .await;
+    page.says("Points, numbered along the lap").await;
+    take(page, "book.png", Some(2000.0)).await;
+    page.goto(&format!("{}/people", server.home())).await;
+    page.says("Who may do what").await;
+    take(page, "people.png", Some(2000.0)).await;
 }
 
 /// The entries shown, with what is folded away, without the words for when, which change at midnight.
