@@ -1,5 +1,5 @@
 //! The whole loop in a real browser the size of a phone: a round with five things amiss, stood down, released, handed over, restored.
-#![allow(missing_docs)]
+#![allow(clippy::unwrap_used, missing_docs)]
 
 mod browser;
 
@@ -7,22 +7,17 @@ use browser::{
     chromium::drive,
     page::Page,
     pictures::take,
-    program::{Folder, Server, run},
+    program::{Folder, Server},
+    restored::{entries, restore, verdict},
+    round::{CLIP, FITTING, MACHINE, SAG_LEFT, SAG_RIGHT, walk},
     well,
 };
 use serde_json::{Value, json};
-use std::{path::Path, process::Output};
-use yard::book::Book;
+use std::path::Path;
 
-const MACHINE: &str = "marigold";
-const CLIP: &str = "Dipper pin clips: pivot and ram, left";
-const SAG_LEFT: &str = "track-sag-left";
-const SAG_RIGHT: &str = "track-sag-right";
 const SAG_LEFT_WHAT: &str = "Track sag under the board, left";
 /// What the steward tells the next person.
 const NEXT: &str = "Measure the right track again; read the oil with everything lowered";
-const OIL: &str = "hydraulic-oil";
-const FITTING: &str = "grease-dipper";
 
 /// The demo machine's book for a wet week: whatever the day of the test, both tracks are measured and the dipper pivot is greased
 /// before work.
@@ -84,141 +79,6 @@ async fn adopt(page: &Page, server: &Server, text: &str) {
     page.press("Adopt it").await;
     page.says("In force since today").await;
     page.goto(&server.home()).await;
-}
-
-/// The operator walks the round, from the yard page to the verdict; after the right track she looks at the yard page and comes back.
-async fn walk(page: &Page, server: &Server, book: &Book) {
-    take(page, "yard.png", None).await;
-    page.open(&format!("/m/{MACHINE}")).await;
-    page.says("Walk round first").await;
-    take(page, "machine.png", None).await;
-    page.press("Walk the machine round").await;
-    take(page, "round.png", Some(1800.0)).await;
-    page.press("Begin").await;
-    take(page, "station.png", Some(1800.0)).await;
-    let mut stations = 0;
-    while page.path().await.contains("/round/") {
-        stations += 1;
-        assert!(stations < 60, "the round does not end");
-        let here = well::points_here(page).await;
-        station(page, book, &here).await;
-        if here.iter().any(|id| id == SAG_RIGHT) {
-            interrupt(page, server).await;
-        }
-    }
-    finish(page).await;
-}
-
-/// Leaves for the yard page; the round goes on at the same place, with as much done.
-async fn interrupt(page: &Page, server: &Server) {
-    let (place, progress) = (page.path().await, page.texts("header .where").await);
-    page.open(&format!("/y/{}", server.tag)).await;
-    page.open(&format!("/m/{MACHINE}")).await;
-    page.press("Go on with the round").await;
-    assert_eq!(place, page.path().await);
-    assert_eq!(progress, page.texts("header .where").await);
-}
-
-/// Answers one station: all well, but for the five things that are amiss.
-async fn station(page: &Page, book: &Book, here: &[String]) {
-    for id in here {
-        match id.as_str() {
-            OIL => arm_out(page).await,
-            FITTING => page.choose("Dipper pivot", "Refused grease").await,
-            "dipper-clips-left" => page.choose(CLIP, "Missing").await,
-            // The demo's last evening left something open here, so that the one tap does not answer it.
-            "horn-lights" => {
-                page.choose("Horn and lights", "Works, but weak, stiff or slow")
-                    .await
-            }
-            SAG_LEFT => slack(page).await,
-            SAG_RIGHT => sag(page, SAG_RIGHT, ["2 in ± 1/16", "2 in ± 1/16"]).await,
-            _ => well::answer(page, book, id).await,
-        }
-    }
-    keep(page).await;
-    // What cannot be called comes back with the reason, before one goes on.
-    for id in here {
-        match id.as_str() {
-            OIL => page.says("read in another pose").await,
-            SAG_RIGHT => too_close(page).await,
-            SAG_LEFT => page.says("Not as it should be.").await,
-            _ => {}
-        }
-    }
-    if page.text().await.contains("All answered here") {
-        page.press("Next").await;
-    }
-}
-
-async fn keep(page: &Page) {
-    let main = page.find("form[action*=\"/round/\"] button.main").await;
-    page.follow(&main).await;
-}
-
-async fn sag(page: &Page, id: &str, readings: [&str; 2]) {
-    for (i, reading) in readings.iter().enumerate() {
-        page.type_in(&format!("v{i}.{id}"), reading).await;
-    }
-    page.choose_field(&format!("m.{id}"), "yes").await;
-    page.choose_field(&format!("c.{id}"), "yes").await;
-}
-
-/// The oil is read with the arm up, which the mark does not hold for.
-async fn arm_out(page: &Page) {
-    page.unfold("Hydraulic oil", "Something else …").await;
-    for word in [
-        "At or over the mark",
-        "Arm raised and held by its proven lock, swing pin in",
-        "Clean",
-    ] {
-        page.choose("Hydraulic oil", word).await;
-    }
-}
-
-/// A slip of the thumb is asked back with the nearest unit; everything else stays as typed.
-async fn slack(page: &Page) {
-    sag(page, SAG_LEFT, ["2 1/8 inn", "2 1/4 in"]).await;
-    keep(page).await;
-    take(page, "station-asked.png", Some(2000.0)).await;
-    for (field, typed) in [("v0", "2 1/8 inn"), ("v1", "2 1/4 in")] {
-        assert_eq!(page.typed(&format!("{field}.{SAG_LEFT}")).await, typed);
-    }
-    for field in ["m", "c"] {
-        assert!(page.chosen(&format!("{field}.{SAG_LEFT}"), "yes").await);
-    }
-    page.type_in(&format!("v0.{SAG_LEFT}"), "2 1/8 in").await;
-}
-
-/// The reading is drawn against its limit, and called neither good nor bad.
-async fn too_close(page: &Page) {
-    page.says("too close to the limit").await;
-    assert_eq!(
-        1,
-        page.find_all(&format!("#p-{SAG_RIGHT} .scale svg"))
-            .await
-            .len()
-    );
-    take(page, "station-close.png", Some(2000.0)).await;
-}
-
-/// The meter is read, unchanged since last time; the round ends with its verdict.
-async fn finish(page: &Page) {
-    page.press("Finish the round").await;
-    page.says("What does the hour meter show?").await;
-    let text = page.text().await;
-    let last = text.split("Last read: ").nth(1).unwrap();
-    page.type_in(
-        "hours",
-        last.split('.')
-            .take(2)
-            .collect::<Vec<_>>()
-            .join(".")
-            .as_str(),
-    )
-    .await;
-    page.press("Finish the round").await;
-    take(page, "verdict.png", Some(2000.0)).await;
 }
 
 /// Stood down, the worst first, here and on the yard page.
@@ -308,15 +168,6 @@ async fn set_the_left_track(page: &Page, data: &Path) {
     assert_eq!(codes(&judged), left);
 }
 
-/// The verdict as the command gives it.
-fn verdict(data: &Path, by: &str) -> Value {
-    let said = run(
-        data,
-        &["--json", "handover", "verdict", MACHINE, "--by", by],
-    );
-    serde_json::from_slice(&said.stdout).unwrap()
-}
-
 fn codes(judged: &Value) -> Vec<&str> {
     let reasons = judged["reasons"].as_array().unwrap();
     reasons
@@ -378,66 +229,4 @@ async fn book_and_people(page: &Page, server: &Server) {
     page.goto(&format!("{}/people", server.home())).await;
     page.says("Who may do what").await;
     take(page, "people.png", Some(2000.0)).await;
-}
-
-/// The entries shown, with what is folded away, without the words for when, which change at midnight.
-async fn entries(page: &Page) -> Vec<String> {
-    let script = "return [...document.querySelectorAll('main ul.plain > li')].map(entry =>
-        [...entry.children].filter(part => part.tagName !== 'SMALL').map(part => part.textContent).join(' '))";
-    let told = page.ask(script, vec![]).await;
-    let told = told.as_array().unwrap();
-    told.iter()
-        .map(|entry| entry.as_str().unwrap().to_owned())
-        .collect()
-}
-
-/// What a restored yard must show as before: the verdict with its reasons, and the last of the journal.
-#[derive(Debug, PartialEq)]
-struct Shown {
-    verdict: Vec<String>,
-    reasons: Vec<String>,
-    journal: Vec<String>,
-    judged: Value,
-}
-
-async fn shown(page: &Page, server: &Server, data: &Path) -> Shown {
-    page.goto(&format!("{}/m/{MACHINE}", server.home())).await;
-    let (verdict_line, reasons) = (
-        page.texts("p.verdict").await,
-        page.texts("ol.reasons li").await,
-    );
-    page.goto(&format!("{}/m/{MACHINE}/journal", server.home()))
-        .await;
-    let mut judged = verdict(data, "Tamsin");
-    judged["at"].take();
-    Shown {
-        verdict: verdict_line,
-        reasons,
-        journal: entries(page).await,
-        judged,
-    }
-}
-
-/// The server ends, the journal is backed up and restored into an empty folder, and that yard shows the same.
-async fn restore(page: &Page, server: Server, folder: &Folder, data: &Path) {
-    page.sign_out().await;
-    let before = shown(page, &server, data).await;
-    assert!(before.journal.len() > 20 && !before.reasons.is_empty());
-    server.stop();
-    let (backup, restored) = (folder.at("backup"), folder.at("restored"));
-    let text = |path: &Path| path.to_str().unwrap().to_owned();
-    done(&run(data, &["journal", "backup", &text(&backup)]));
-    let into = text(&restored);
-    done(&run(
-        data,
-        &["journal", "restore", &text(&backup), "--into", &into],
-    ));
-    std::fs::remove_dir_all(data).unwrap();
-    let server = Server::start(&restored);
-    assert_eq!(before, shown(page, &server, &restored).await);
-}
-
-fn done(output: &Output) {
-    let said = String::from_utf8_lossy(&output.stderr);
-    assert!(output.status.success(), "{said}");
 }

@@ -6,6 +6,7 @@ use std::{
     io::{BufRead, BufReader},
     os::unix::process::CommandExt,
     panic::resume_unwind,
+    path::Path,
     process::{Child, Command, Stdio},
 };
 use tempfile::TempDir;
@@ -45,7 +46,7 @@ where
         .unwrap();
     runtime.block_on(async {
         let profile = tempfile::tempdir().unwrap();
-        let chromedriver = Chromedriver::start();
+        let chromedriver = Chromedriver::start(profile.path());
         let driver = WebDriver::new(&chromedriver.address, capabilities(&profile))
             .await
             .unwrap();
@@ -82,10 +83,11 @@ struct Chromedriver {
 }
 
 impl Chromedriver {
-    /// Starts it on a port it chooses itself, and reads which.
-    fn start() -> Self {
+    /// Starts it on a port it chooses itself, and reads which; what the browser leaves behind goes into a folder that goes too.
+    fn start(leftovers: &Path) -> Self {
         let mut child = Command::new("/usr/bin/chromedriver")
             .arg("--port=0")
+            .env("TMPDIR", leftovers)
             .process_group(0)
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
