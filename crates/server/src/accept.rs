@@ -122,7 +122,8 @@ pub(crate) fn take(
     bytes: &[u8],
     writers_clock_now: Option<jiff::Timestamp>,
 ) -> Result<Acceptance, Refusal> {
-    let by = desk.signed_in()?;
+    // The role is asked before the body is read.
+    let by = desk.may(Deed::Note)?;
     let now = Envelope {
         seq: 0,
         written: desk.now,
@@ -146,6 +147,12 @@ pub(crate) fn take(
     let deed = deed_of(&read.body, by, &desk.view);
     if !may(desk.role, deed) {
         return Err(Refusal::MayNot(deed.code()));
+    }
+    if let Body::Correction(correction) = &read.body {
+        let target = desk.view.entries.iter().find(|e| e.id == correction.of);
+        if target.is_some_and(|target| target.machine != read.machine) {
+            return Err(Refusal::BadRequest);
+        }
     }
     Ok(desk.app.yard.accept(
         bytes,

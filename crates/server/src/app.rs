@@ -106,7 +106,15 @@ impl App {
         let new = self.yard.entries_since(since)?;
         let yard_changed = new.iter().any(|e| e.machine.is_none());
         let mut touched: Vec<MachineId> = new.iter().filter_map(|e| e.machine.clone()).collect();
+        // A correction counts wherever it was written: the machine of what it corrects is folded again as well.
+        let corrected = new.iter().filter_map(|e| match &e.body {
+            yard::entry::Body::Correction(correction) => Some(correction.of),
+            _ => None,
+        });
+        let corrected: Vec<_> = corrected.collect();
         entries.extend(new);
+        let whose = entries.iter().filter(|e| corrected.contains(&e.id));
+        touched.extend(whose.filter_map(|e| e.machine.clone()));
         let yard = fold_yard(&entries);
         if yard_changed {
             // Roles decide who was entitled to close what: every machine is folded again.

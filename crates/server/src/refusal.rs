@@ -21,6 +21,8 @@ pub(crate) enum Refusal {
     BadRequest,
     /// Too many wrong tries.
     SlowDown,
+    /// The disk is full: nothing of this was kept.
+    DiskFull,
     /// Ours: a bug or a store that fails. Logged, never shown in detail.
     Ours(String),
 }
@@ -34,6 +36,7 @@ impl Refusal {
             Refusal::SignIn { .. } => StatusCode::SEE_OTHER,
             Refusal::BadRequest => StatusCode::BAD_REQUEST,
             Refusal::SlowDown => StatusCode::TOO_MANY_REQUESTS,
+            Refusal::DiskFull => StatusCode::INSUFFICIENT_STORAGE,
             Refusal::Ours(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -45,6 +48,7 @@ impl Refusal {
             Refusal::SignIn { .. } => "error-sign-in",
             Refusal::BadRequest => "error-bad-request",
             Refusal::SlowDown => "error-slow-down",
+            Refusal::DiskFull => "error-disk-full",
             Refusal::Ours(_) => "error-ours",
         }
     }
@@ -52,6 +56,9 @@ impl Refusal {
 
 impl From<store::StoreError> for Refusal {
     fn from(error: store::StoreError) -> Self {
+        if error.code() == "disk-full" {
+            return Refusal::DiskFull;
+        }
         Refusal::Ours(format!("{}: {:?}", error.code(), error.args()))
     }
 }

@@ -17,7 +17,7 @@ use crate::{
 use axum::{
     Form, Router,
     body::Bytes,
-    extract::{DefaultBodyLimit, Path, Query, State},
+    extract::{DefaultBodyLimit, OriginalUri, Path, Query, State},
     http::{HeaderMap, HeaderValue, StatusCode, Uri, header},
     response::{IntoResponse, Redirect, Response},
     routing::{get, post},
@@ -54,9 +54,11 @@ pub fn router(app: Arc<App>) -> Router {
         )
         .nest("/y/{tag}", yard_routes().merge(machine_routes()))
         .route("/api/y/{tag}/entries", post(take_entry))
-        .fallback(|state: Shared, headers: HeaderMap, uri: Uri| {
-            answer(state, headers, uri, |_| Err(Refusal::NotFound))
-        })
+        .fallback(
+            |state: Shared, headers: HeaderMap, OriginalUri(uri): OriginalUri| {
+                answer(state, headers, uri, |_| Err(Refusal::NotFound))
+            },
+        )
         .layer(DefaultBodyLimit::max(1 << 20))
         .layer(CsrfLayer::new())
         .layer(header(header::CONTENT_SECURITY_POLICY, POLICY))
@@ -295,7 +297,7 @@ fn page(
     get(
         move |state: Shared,
               headers: HeaderMap,
-              uri: Uri,
+              OriginalUri(uri): OriginalUri,
               Path(parts): Path<BTreeMap<String, String>>,
               Query(asked): Asked| {
             let show = show.clone();
@@ -313,7 +315,7 @@ fn form(
     post(
         move |state: Shared,
               headers: HeaderMap,
-              uri: Uri,
+              OriginalUri(uri): OriginalUri,
               Path(parts): Path<BTreeMap<String, String>>,
               Form(pairs): Form<Pairs>| {
             let keep = keep.clone();
@@ -381,7 +383,7 @@ fn holder(app: &App, headers: &HeaderMap) -> Result<session::Holder, Refusal> {
 async fn sign_in_now(
     state: Shared,
     headers: HeaderMap,
-    uri: Uri,
+    OriginalUri(uri): OriginalUri,
     Form(pairs): Form<Pairs>,
 ) -> Response {
     let app = state.0.clone();
@@ -411,7 +413,7 @@ async fn sign_in_now(
 async fn first_pin(
     state: Shared,
     headers: HeaderMap,
-    uri: Uri,
+    OriginalUri(uri): OriginalUri,
     Path(parts): Path<BTreeMap<String, String>>,
     Form(pairs): Form<Pairs>,
 ) -> Response {
@@ -447,7 +449,7 @@ fn begin_session(desk: &Desk, person: yard::id::PersonId, to: &str) -> crate::de
         .into_response())
 }
 
-async fn sign_out(state: Shared, headers: HeaderMap, uri: Uri) -> Response {
+async fn sign_out(state: Shared, headers: HeaderMap, OriginalUri(uri): OriginalUri) -> Response {
     let secret = session::secret_of(&headers);
     answer(state, headers, uri, move |desk| {
         if let Some(secret) = secret {
@@ -466,7 +468,7 @@ async fn sign_out(state: Shared, headers: HeaderMap, uri: Uri) -> Response {
 async fn take_entry(
     state: Shared,
     headers: HeaderMap,
-    uri: Uri,
+    OriginalUri(uri): OriginalUri,
     Path(parts): Path<BTreeMap<String, String>>,
     bytes: Bytes,
 ) -> Response {
@@ -476,7 +478,12 @@ async fn take_entry(
         .and_then(|v| v.parse().ok());
     answer(state, headers, uri, move |desk| {
         in_yard(desk, parts, BTreeMap::new())?;
-        let status = match crate::accept::take(desk, &bytes, clock)? {
+        let taken = match crate::accept::take(desk, &bytes, clock) {
+            // A program that follows a redirect would take the sign-in page for "known already".
+            Err(Refusal::SignIn { .. }) => return Ok(StatusCode::UNAUTHORIZED.into_response()),
+            taken => taken?,
+        };
+        let status = match taken {
             store::Acceptance::New { .. } => StatusCode::CREATED,
             store::Acceptance::Known { .. } => StatusCode::OK,
             store::Acceptance::Conflict { .. } => StatusCode::CONFLICT,

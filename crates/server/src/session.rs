@@ -127,7 +127,12 @@ pub fn encode(text: &str) -> String {
 /// Where to go after signing in: only a path of this yard, never another site.
 pub fn back(path: &str, home: &str) -> String {
     let inside = path.starts_with(&format!("{home}/")) || path == home;
-    if inside && !path.contains("//") && !path.contains('\\') && !path.contains(char::is_control) {
+    if inside
+        && !path.contains("..")
+        && !path.contains("//")
+        && !path.contains('\\')
+        && !path.contains(char::is_control)
+    {
         path.to_owned()
     } else {
         home.to_owned()

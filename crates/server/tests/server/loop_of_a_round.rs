@@ -355,3 +355,55 @@ fn last_evidence(place: &Place) -> Evidence {
         })
         .unwrap()
 }
+
+#[tokio::test]
+async fn answering_again_does_not_lift_what_was_found() {
+    let place = Place::new();
+    let cookie = place.sign_in(place.operator).await;
+    let book = demo();
+    let clip = book
+        .points
+        .iter()
+        .find(|p| matches!(p.kind, PointKind::PinClip))
+        .unwrap();
+    let say = |word: &str| vec![(format!("a.{}", clip.id), word.to_owned())];
+    walk(
+        &place,
+        &cookie,
+        &book,
+        &BTreeMap::from([(clip.id.as_str(), say("missing"))]),
+    )
+    .await;
+    let list = place
+        .get(&cookie, &format!("{}/round?list=1", place.machine()))
+        .await;
+    assert!(list.text.contains("not started any more"), "{}", list.text);
+    // Once stood down, no station that starts the engine opens any more.
+    let idle = list.text.split("href=\"").find_map(|l| {
+        let link = l.split('"').next()?;
+        link.contains("/round/idle").then(|| link.to_owned())
+    });
+    if let Some(idle) = idle {
+        let got = place.get(&cookie, &idle).await;
+        assert_eq!(got.status, StatusCode::SEE_OTHER);
+    }
+    let station = list.text.split("href=\"").find_map(|l| {
+        let link = l.split('"').next()?;
+        link.ends_with(&format!("/{}", clip.station))
+            .then(|| link.to_owned())
+    });
+    let station = station.unwrap();
+    let fields = say("present");
+    let fields: Vec<(&str, &str)> = fields
+        .iter()
+        .map(|(n, v)| (n.as_str(), v.as_str()))
+        .collect();
+    place.post(&cookie, &station, &fields).await;
+    let page = place.get(&cookie, &place.machine()).await;
+    assert!(
+        page.text.contains("class=\"verdict stand-down\""),
+        "{}",
+        page.text
+    );
+    assert!(page.text.contains("missing"), "{}", page.text);
+}

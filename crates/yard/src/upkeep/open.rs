@@ -1,11 +1,10 @@
-//! What was found and is not closed, a line for each thing: the same point found again and again is one.
+//! What was found and is not closed, a line for each thing: the same answer at the same point is one.
 
 use crate::{
     handover::Judgement,
-    id::{FaultRef, PointId},
-    state::{Finding, MachineState},
+    id::FaultRef,
+    state::{Finding, Found, MachineState},
 };
-use std::collections::BTreeMap;
 
 /// One open thing: its latest finding, and every finding that an entry closing it has to name.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,13 +33,19 @@ pub fn open_things<'a>(machine: &'a MachineState, judgement: &Judgement) -> Vec<
         .findings
         .values()
         .filter(|finding| finding.open() || (finding.released.is_none() && waits(finding)));
-    let mut things: BTreeMap<Result<&PointId, &FaultRef>, Vec<&Finding>> = BTreeMap::new();
+    // One thing is the same point with the same answer: a crack is never closed as the bend found after it.
+    let mut things: Vec<Vec<&Finding>> = Vec::new();
     for finding in open {
-        let key = finding.id.point.as_ref().ok_or(&finding.id);
-        things.entry(key).or_default().push(finding);
+        let same = things
+            .iter_mut()
+            .find(|thing| thing.iter().any(|other| same_thing(other, finding)));
+        match same {
+            Some(thing) => thing.push(finding),
+            None => things.push(vec![finding]),
+        }
     }
     let mut lines: Vec<OpenThing<'a>> = things
-        .into_values()
+        .into_iter()
         .filter_map(|mut all| {
             all.sort_by(|a, b| (a.at, &a.id).cmp(&(b.at, &b.id)));
             all.last().copied().map(|latest| OpenThing { latest, all })
@@ -48,4 +53,11 @@ pub fn open_things<'a>(machine: &'a MachineState, judgement: &Judgement) -> Vec<
         .collect();
     lines.sort_by(|a, b| (b.latest.at, &b.latest.id).cmp(&(a.latest.at, &a.latest.id)));
     lines
+}
+
+fn same_thing(a: &Finding, b: &Finding) -> bool {
+    match (&a.what, &b.what) {
+        (Found::Answer(x), Found::Answer(y)) => a.id.point == b.id.point && x.answer == y.answer,
+        _ => a.id == b.id,
+    }
 }

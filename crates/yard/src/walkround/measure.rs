@@ -82,6 +82,12 @@ pub fn measured(limit: &MeasureLimit, reading: &Reading) -> Option<Measured> {
                 return None;
             }
             let [over, under] = ends.map(Option::flatten);
+            // Over more than it is under is no finding at all.
+            if let (Some(low), Some(high)) = (&over, &under)
+                && low.value >= high.value
+            {
+                return None;
+            }
             Some(Measured::between(over, under, unit))
         }
     }

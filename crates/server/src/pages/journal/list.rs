@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 use words::Arg;
 use yard::{
     entry::{Body, Correction, Entry},
-    id::{EntryId, MachineId},
+    id::{EntryId, MachineId, PersonId},
     people::may,
     state::MachineState,
 };
@@ -156,6 +156,16 @@ fn line(
     if state.rivals.contains_key(&e.id) {
         flags.push(p.t("journal-rivals"));
     }
+    if let Some(typist) = e.device.0.strip_prefix("paper, typed by ") {
+        let name = typist.parse().map(|id| desk.view.name(PersonId(id)));
+        let name = name.unwrap_or_else(|_| typist.to_owned());
+        flags.push(p.t1("journal-typed-by", "name", &name));
+    }
+    let found = state
+        .findings
+        .values()
+        .filter(|f| f.id.entry == e.id && f.id.point.is_some());
+    flags.extend(found.map(|f| p.words.found(f, &names)));
     if e.clock_corrected {
         flags.push(p.words.say(
             "journal-clock",

@@ -25,6 +25,8 @@ struct FindingPage {
     here: String,
     what: String,
     when: String,
+    now: Vec<String>,
+    also: Vec<String>,
     history: Vec<String>,
     asked: Vec<String>,
     closed: bool,
@@ -155,6 +157,8 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
         here: format!("{}/m/{id}", p.home()),
         what: p.words.found(found, &names),
         when: p.words.say("found-by", &when),
+        now: now_lines(desk, &p, state, found),
+        also: also(desk, &p, state, found),
         history: history.collect(),
         asked,
         closed,
@@ -172,4 +176,36 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
         typed_release: typed.field("mended").to_owned(),
         p,
     })
+}
+
+/// What to do about it now, as the verdict words it.
+fn now_lines(desk: &Desk, p: &Page, state: &MachineState, found: &Finding) -> Vec<String> {
+    let names = names::names(desk, state);
+    let judgement = desk.judgement(state);
+    let own = judgement
+        .reasons
+        .iter()
+        .filter(|r| r.finding.as_ref() == Some(&found.id));
+    own.map(|reason| p.words.reason(reason, &names).next)
+        .collect()
+}
+
+/// Earlier findings of the same thing: whoever closes this one closes them all, so they are shown.
+fn also(desk: &Desk, p: &Page, state: &MachineState, found: &Finding) -> Vec<String> {
+    let names = names::names(desk, state);
+    let all = all_of(desk, state, found);
+    let others = all
+        .iter()
+        .filter(|id| **id != found.id)
+        .filter_map(|id| state.finding(id));
+    let line = |f: &Finding| {
+        let when = p.words.moment(f.at, desk.now, &desk.zone);
+        let args = [
+            ("line", p.words.found(f, &names).into()),
+            ("name", desk.view.name(f.by).into()),
+            ("when", when.into()),
+        ];
+        p.words.say("finding-history", &args)
+    };
+    others.map(line).collect()
 }

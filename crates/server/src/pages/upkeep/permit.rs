@@ -30,7 +30,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         .parse()
         .ok()
         .map(PersonId)
-        .filter(|who| desk.view.yard.role_at(*who, desk.now) >= Role::Learner);
+        .filter(|who| desk.view.yard.role_at(*who, desk.now) >= Role::Operator);
     if who.is_none() {
         asked.push(form::asked(&p, "ask-permit-who"));
     }
@@ -78,6 +78,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     desk.may(Deed::PermitMove)?;
     let mut form = ShortForm::new(desk, machine, "permit", "permit-title", "permit-keep")?;
     let p = form.p.clone();
+    form.cautions = vec![p.t("permit-never"), p.t("caution-zone")];
     form.lines = vec![p.t("permit-intro")];
     form.asked = asked;
     let able = desk
@@ -85,7 +86,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
         .yard
         .people
         .iter()
-        .filter(|(_, s)| s.role_at(desk.now) >= Role::Learner);
+        .filter(|(_, s)| s.role_at(desk.now) >= Role::Operator);
     let people = able
         .map(|(id, _)| Choice {
             code: id.to_string(),

@@ -92,7 +92,15 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let p = form.p.clone();
     form.stop = book.stop.as_ref().map(|s| s.how.clone());
     form.cautions = vec![p.t("caution-seat"), p.t("caution-zone")];
-    form.lines = to_dig_lines(&p, book);
+    form.lines = vec![crate::pages::yard::machine::zone_words(&p, book)];
+    if !book.start.is_empty() {
+        form.lines.push(format!(
+            "{}: {}.",
+            p.t("start-order"),
+            book.start.join(" · ")
+        ));
+    }
+    form.lines.extend(to_dig_lines(&p, book));
     form.lines.extend(shift_lines(&p, book));
     form.asked = asked;
     let leaders = desk

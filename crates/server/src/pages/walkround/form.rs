@@ -267,6 +267,7 @@ fn measure(
             continue;
         }
         match reading(text, habits, wanted) {
+            Ok(reading) if contradicts(&reading) => troubles.push(asked(p, "ask-over-under")),
             Ok(reading) => readings.push(reading),
             Err(trouble) => {
                 let told = p.words.quantity_trouble(&trouble);
@@ -291,6 +292,17 @@ fn measure(
         }))
     } else {
         Err(troubles)
+    }
+}
+
+/// Whether a finding by gauges says over more than it is under.
+fn contradicts(reading: &Reading) -> bool {
+    match reading {
+        Reading::Between {
+            over: Some(over),
+            under: Some(under),
+        } => over.si() >= under.si(),
+        _ => false,
     }
 }
 
@@ -355,6 +367,9 @@ pub(crate) fn hours(
         return Ok(None);
     }
     let read = quantity::parse_in(text, Some(quantity::Unit::Hour), habits);
+    if read.as_ref().is_ok_and(|hours| hours.value().is_negative()) {
+        return Err(asked(p, "ask-hours-negative"));
+    }
     read.map(Some).map_err(|trouble| {
         let told = p.words.quantity_trouble(&trouble);
         Asked {

@@ -10,9 +10,9 @@ use crate::{
 use askama::Template;
 use words::Arg;
 use yard::{
-    book::Book,
+    book::{Book, Engine},
     entry::{Answered, Body, Entry, Evidence, RoundPurpose, WalkRound},
-    handover::{Situation, judge},
+    handover::{Situation, Verdict, judge},
     id::{EntryId, MachineId, PersonId, PointId, RoundId},
     people::Deed,
     state::{Given, MachineState, Round, fold_machine},
@@ -28,6 +28,8 @@ pub(crate) struct Walk<'a> {
     pub(crate) plan: RoundPlan,
     pub(crate) round: Option<&'a Round>,
     pub(crate) here: String,
+    /// What stands the machine down already, in words: the engine is not started any more in this round.
+    pub(crate) stood_down: Vec<String>,
     entries: &'a [Entry],
     new_round: RoundId,
 }
@@ -43,6 +45,7 @@ impl<'a> Walk<'a> {
         let purpose = round.map_or(RoundPurpose::Start, |r| r.purpose);
         let plan = plan_round(&situation, purpose, round).ok_or(Refusal::NotFound)?;
         let here = format!("/y/{}/m/{machine_id}", desk.app.tag());
+        let stood_down = stood_down(desk, state);
         Ok(Self {
             machine_id,
             machine: state,
@@ -51,6 +54,7 @@ impl<'a> Walk<'a> {
             plan,
             round,
             here,
+            stood_down,
             entries: &desk.view.entries,
             new_round: RoundId(desk.new_id().0),
         })
@@ -84,6 +88,11 @@ impl<'a> Walk<'a> {
             .flat_map(|leg| leg.stops.iter().map(move |stop| (leg, stop)))
     }
 
+    /// Whether this leg would start the engine of a machine that is stood down.
+    pub(crate) fn may_not_start(&self, leg: &Leg) -> bool {
+        matches!(leg.engine, Engine::Idle | Engine::Working) && !self.stood_down.is_empty()
+    }
+
     fn left_at(&self, stop: &Stop, just: &[Answered]) -> usize {
         stop.points
             .iter()
@@ -99,7 +108,9 @@ impl<'a> Walk<'a> {
             .position(|(l, s)| leg_key(l) == leg_key(leg) && s.station == stop.station)
             .unwrap_or(0);
         let later = all[at + 1..].iter().chain(&all[..=at]);
-        let next = later.into_iter().find(|(_, s)| self.left_at(s, just) > 0);
+        let next = later
+            .into_iter()
+            .find(|(l, s)| self.left_at(s, just) > 0 && !self.may_not_start(l));
         next.map_or_else(
             || format!("{}/round?list=1", self.here),
             |(leg, stop)| self.stop_address(leg, stop),
@@ -109,7 +120,7 @@ impl<'a> Walk<'a> {
     /// The first stop with something left.
     fn first_left(&self) -> Option<String> {
         self.stops()
-            .find(|(_, stop)| self.left_at(stop, &[]) > 0)
+            .find(|(leg, stop)| self.left_at(stop, &[]) > 0 && !self.may_not_start(leg))
             .map(|(leg, stop)| self.stop_address(leg, stop))
     }
 
@@ -169,6 +180,19 @@ impl<'a> Walk<'a> {
     }
 }
 
+/// What was found and stands the machine down, in words; not what is only unknown.
+fn stood_down(desk: &Desk, state: &MachineState) -> Vec<String> {
+    let names = crate::names::names(desk, state);
+    let found = desk.judgement(state).reasons.into_iter().filter(|reason| {
+        reason.weighs == Verdict::StandDown && !reason.unknown && reason.finding.is_some()
+    });
+    let words = &desk.app.words;
+    found
+        .map(|reason| words.reason(&reason, &names))
+        .map(|told| format!("{} {}", told.what, told.next))
+        .collect()
+}
+
 /// The round this person has open on this machine, under the book in force, young enough to go on with.
 fn open_round<'a>(
     desk: &Desk,
@@ -218,6 +242,7 @@ struct RoundPage {
     machine: String,
     here: String,
     stop: Option<String>,
+    stood_down: Vec<String>,
     summary: String,
     relief: bool,
     after: bool,
@@ -280,6 +305,7 @@ fn render(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) ->
         machine: walk.book.machine.name.clone(),
         here: walk.here.clone(),
         stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
+        stood_down: walk.stood_down.clone(),
         summary,
         relief,
         after,

@@ -18,7 +18,7 @@ use std::collections::BTreeMap;
 use yard::{
     book::{Book, View},
     entry::{self, Answered, Body},
-    handover::{Reason, Verdict},
+    handover::{Reason, Verdict, What},
     id::{MachineId, PointId},
     walkround::{DuePoint, Leg, Stop, Weighed, guards_at, weigh},
 };
@@ -36,6 +36,7 @@ struct StationPage {
     points_total: usize,
     bar: String,
     stop: Option<String>,
+    stood_down: Vec<String>,
     guards: Vec<String>,
     drawing: String,
     kept: String,
@@ -51,6 +52,9 @@ struct StationPage {
 pub(crate) fn show(desk: &Desk, machine: &str, leg: &str, station: &str) -> Answer {
     let walk = Walk::of(desk, machine)?;
     let (leg, stop) = walk.stop(leg, station)?;
+    if walk.may_not_start(leg) {
+        return go(&format!("{}/round?list=1", walk.here));
+    }
     render(desk, &walk, leg, stop, &Typed::default(), &BTreeMap::new())
 }
 
@@ -58,6 +62,9 @@ pub(crate) fn show(desk: &Desk, machine: &str, leg: &str, station: &str) -> Answ
 pub(crate) fn keep(desk: &Desk, machine: &str, leg: &str, station: &str, typed: &Typed) -> Answer {
     let walk = Walk::of(desk, machine)?;
     let (leg, stop) = walk.stop(leg, station)?;
+    if walk.may_not_start(leg) {
+        return go(&format!("{}/round?list=1", walk.here));
+    }
     let p = desk.page();
     let rest_well = typed.field("rest") == "well";
     let (mut answers, mut asked) = (Vec::new(), BTreeMap::new());
@@ -105,6 +112,13 @@ fn wants_a_second_look(book: &Book, answered: &Answered) -> bool {
     judged && point.is_some_and(|point| !matches!(weigh(point, &answered.answer), Weighed::Well))
 }
 
+/// Whether an answer tells that something is not as it should be. A measure may be a slip of the pen and can be corrected.
+fn amiss(book: &Book, answered: &Answered) -> bool {
+    let point = book.points.iter().find(|q| q.id == answered.point);
+    let measured = matches!(answered.answer, entry::Answer::Measure { .. });
+    !measured && point.is_some_and(|point| weigh(point, &answered.answer) == Weighed::Amiss)
+}
+
 /// New answers become a part of the round; changed ones correct the part they stand in, so that both stay readable.
 fn keep_answers(
     desk: &Desk,
@@ -118,6 +132,8 @@ fn keep_answers(
         match walk.kept(&answered.point) {
             None => fresh.push(answered.clone()),
             Some(given) if given.answered == *answered => {}
+            // What was found amiss stays found: the later answer stands beside it and corrects nothing.
+            Some(given) if amiss(walk.book, &given.answered) => fresh.push(answered.clone()),
             Some(given) => changed
                 .entry(given.entry)
                 .or_default()
@@ -187,6 +203,7 @@ fn render(
         points_total,
         bar: bar(done, points_total),
         stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
+        stood_down: walk.stood_down.clone(),
         guards,
         drawing: drawing(&p, walk.book, stop, &station),
         kept: if next.is_some() {
@@ -225,6 +242,9 @@ fn one_question(
         match weigh(point, &given.answered.answer) {
             Weighed::Well => {}
             Weighed::Amiss => q.judged = p.t("judged-amiss"),
+            Weighed::Unknown(What::TooClose { .. }) => {
+                q.judged = format!("{} {}", p.t("well-too-close"), p.t("well-too-close.next"));
+            }
             Weighed::Unknown(what) => q.judged = told(p, desk, walk, point, what),
         }
         q.scale = scale(p, point, &given.answered.answer).unwrap_or_default();
@@ -233,13 +253,7 @@ fn one_question(
 }
 
 /// An unknown in the words of a verdict's reason: what is not known, and what to do next.
-fn told(
-    p: &Page,
-    desk: &Desk,
-    walk: &Walk<'_>,
-    point: &yard::book::Point,
-    what: yard::handover::What,
-) -> String {
+fn told(p: &Page, desk: &Desk, walk: &Walk<'_>, point: &yard::book::Point, what: What) -> String {
     let reason = Reason {
         rule: "",
         weighs: Verdict::Care,

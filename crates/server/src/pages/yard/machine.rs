@@ -10,7 +10,7 @@ use papers::drawing::{Emphasis, Mark, Plan, Side, plan, side, verdict_mark};
 use words::Arg;
 use yard::{
     book::{Book, StopEngine, View},
-    handover::{Judgement, Reason, Verdict},
+    handover::{Judgement, Reason, Verdict, What},
     id::{MachineId, PointId},
     state::{Finding, MachineState},
     upkeep::{DueLine, OpenThing, hours_figure, life_hours, next_due, open_things},
@@ -25,6 +25,7 @@ struct MachinePage {
     name: String,
     kind: String,
     stop: Option<StopEngine>,
+    zone: String,
     mark: String,
     class: &'static str,
     verdict: String,
@@ -93,6 +94,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         name: book.machine.name.clone(),
         kind: book.machine.kind.clone(),
         stop: book.stop.clone(),
+        zone: zone_words(&p, book),
         mark: verdict_mark(mark),
         class: class(mark),
         verdict: p.words.verdict(&judgement),
@@ -117,6 +119,14 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
     })
 }
 
+/// How far everybody keeps away, in both units; empty where the book does not say.
+pub(crate) fn zone_words(p: &Page, book: &Book) -> String {
+    let reach = book.danger_zone.as_ref().map(|zone| &zone.reach);
+    reach.map_or_else(String::new, |reach| {
+        p.t1("zone-in-words", "far", &p.words.quantity(reach))
+    })
+}
+
 /// The reasons, worst first, with what to do next.
 pub(crate) fn reason_lines(
     desk: &Desk,
@@ -131,7 +141,13 @@ pub(crate) fn reason_lines(
         .iter()
         .enumerate()
         .map(|(i, reason)| {
-            let told = p.words.reason(reason, &names);
+            let mut told = p.words.reason(reason, &names);
+            if reason.what == What::NotReleased {
+                // What was wrong stays in sight until it is released.
+                let found = reason.finding.as_ref().and_then(|id| state.finding(id));
+                let what = found.map(|f| p.words.found(f, &names));
+                told.what = [what.unwrap_or_default(), told.what].join(" · ");
+            }
             let finding = reason.finding.as_ref().map(|f| {
                 format!(
                     "{}/m/{id}/finding/{}",

@@ -120,6 +120,7 @@ impl Meter {
         let new_first = change
             .new_first
             .in_unit(Unit::Hour)
+            .filter(|first| !first.is_negative())
             .unwrap_or_else(Exact::zero);
         // A ruling about a change is about the old meter's last reading: what is said of the new one is the change itself.
         let ruled = read
@@ -235,6 +236,8 @@ impl Meter {
         if let Some(now) = self.life() {
             self.before = now;
         }
+        // Hours below nothing were not run: they would turn the life hours back.
+        let unmetered = unmetered.filter(|hours| !hours.value().is_negative());
         let hours = unmetered
             .as_ref()
             .and_then(|hours| hours.in_unit(Unit::Hour));

@@ -82,7 +82,8 @@ impl Fold<'_> {
         }
         round.last = at;
         round.from_paper |= walk.from_paper;
-        if walk.closes.is_some() {
+        // A round is closed once: closing it again makes it no younger.
+        if walk.closes.is_some() && round.closed.is_none() {
             round.closed = Some((at, by, heard.entry.id));
         }
     }
