@@ -429,3 +429,4 @@ start-order = To start it, in this order
 finding-also = The same was found before. What closes this one closes these too:
 error-disk-full = The disk of the yard's computer is full
     .next = Nothing of this was kept. Make room there, then do it again.
+figure-entries = The entries it rests on

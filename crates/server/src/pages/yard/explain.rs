@@ -6,7 +6,7 @@ use crate::{
     refusal::Refusal,
 };
 use axum::response::IntoResponse;
-use reckon::Figure;
+use reckon::{Figure, Origin};
 use words::Arg;
 use yard::{
     handover::RULES,
@@ -98,6 +98,34 @@ pub(crate) fn figure_json(desk: &Desk, machine: &str, which: &str) -> Answer {
     Ok((kind, json.to_string()).into_response())
 }
 
+/// The journal's entries that a figure's inputs were taken from, each with who and when.
+fn origins(desk: &Desk, figure: &Figure) -> Vec<String> {
+    let p = desk.page();
+    let ids: std::collections::BTreeSet<String> = figure
+        .inputs()
+        .iter()
+        .filter_map(|input| match input.origin() {
+            Origin::Entry(id) => Some(id.clone()),
+            _ => None,
+        })
+        .collect();
+    let blank = yard::state::MachineState::default();
+    let entries = desk.view.entries.iter();
+    let named = entries.filter(|e| ids.contains(&e.id.to_string()));
+    let line = |e: &yard::entry::Entry| {
+        let machine = e.machine.as_ref().and_then(|id| desk.view.machines.get(id));
+        let names = crate::names::names(desk, machine.unwrap_or(&blank));
+        let when = p.words.moment(e.at, desk.now, &desk.zone);
+        let args = [
+            ("line", Arg::from(p.words.entry_line(e, &names))),
+            ("name", desk.view.name(e.by).into()),
+            ("when", when.into()),
+        ];
+        p.words.say("finding-history", &args)
+    };
+    named.map(line).collect()
+}
+
 /// How a figure was got: its inputs, each with its origin, the formula, the source, the ±.
 pub(crate) fn figure(desk: &Desk, machine: &str, which: &str) -> Answer {
     let p = desk.page();
@@ -108,6 +136,13 @@ pub(crate) fn figure(desk: &Desk, machine: &str, which: &str) -> Answer {
         rows,
         ..Section::default()
     };
+    let entries = Section {
+        title: p.t("figure-entries"),
+        lines: origins(desk, &figure),
+        ..Section::default()
+    };
+    let mut sections = vec![section];
+    sections.extend((!entries.lines.is_empty()).then_some(entries));
     let intro = vec![p.words.say(
         "figure-intro",
         &[("leaf", Arg::from(p.words.leaf_name(leaf)))],
@@ -115,7 +150,7 @@ pub(crate) fn figure(desk: &Desk, machine: &str, which: &str) -> Answer {
     page(&LinesPage {
         title: p.t("how-got"),
         intro,
-        sections: vec![section],
+        sections,
         button: Some((format!("/reckoner/{}", leaf.id), p.words.leaf_name(leaf))),
         p,
     })
