@@ -9,6 +9,9 @@ use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use yard::entry::{Body, Correction};
 
+/// The kind's own word.
+const CORRECTION: &str = "correction";
+
 /// `{"of": "<entry>", "instead": {"kind": "note", "version": 1, "body": {…}}, "why": "…"}`.
 #[derive(Debug, Serialize, Deserialize)]
 pub(super) struct CorrectionForm {
@@ -23,6 +26,18 @@ struct InsteadForm {
     kind: String,
     version: u32,
     body: Box<RawValue>,
+}
+
+/// As much of a correction's body as shows whether it says yet another correction instead.
+#[derive(Deserialize)]
+struct Glance {
+    #[serde(default)]
+    instead: Option<KindOnly>,
+}
+
+#[derive(Deserialize)]
+struct KindOnly {
+    kind: String,
 }
 
 impl Form for CorrectionForm {
@@ -59,7 +74,22 @@ impl InsteadForm {
     }
 
     /// Not raised to an error where it does not read: the correction stands, what it says instead is asked about.
+    ///
+    /// A correction may be corrected, so one may stand inside another; a third inside that says nothing a reader could use. It is not read,
+    /// so that no entry, however it was made, leads deeper than the stack goes.
     fn read(self) -> Body {
+        if self.kind == CORRECTION && leads_deeper(self.body.get()) {
+            return Body::Unreadable {
+                kind: self.kind,
+                at: "instead".to_owned(),
+            };
+        }
         read_body(&self.kind, self.version, self.body.get())
     }
+}
+
+/// What does not even read this far does not read as a correction either.
+fn leads_deeper(json: &str) -> bool {
+    serde_json::from_str::<Glance>(json)
+        .is_ok_and(|body| body.instead.is_some_and(|next| next.kind == CORRECTION))
 }

@@ -211,3 +211,61 @@ fn changed(yard: &Yard, change: impl FnOnce(&mut Value)) -> Vec<u8> {
     change(&mut json);
     json.to_string().into_bytes()
 }
+
+/// A correction that says `depth` corrections inside one another instead, the innermost a note.
+fn nested(yard: &Yard, depth: usize) -> Vec<u8> {
+    let of = id(9);
+    let (before, after) = (
+        format!(r#"{{"of":"{of}","why":"x","instead":{{"kind":"correction","version":1,"body":"#),
+        "}}",
+    );
+    let innermost = format!(
+        r#"{{"of":"{of}","why":"x","instead":{{"kind":"note","version":1,"body":{{"text":"y"}}}}}}"#
+    );
+    let body = format!("{}{innermost}{}", before.repeat(depth), after.repeat(depth));
+    format!(
+        r#"{{"id":"{}","yard":"{}","kind":"correction","version":1,"at":"2024-05-01T07:00:00Z","by":"{}","device":"d","counter":1,"body":{body}}}"#,
+        id(depth as u128 + 100),
+        yard.id(),
+        id(2)
+    )
+    .into_bytes()
+}
+
+#[test]
+fn corrections_inside_corrections_never_lead_deeper_than_one() {
+    let deepest = MOST_BYTES / 110;
+    let inside = |body: &Body| match body {
+        Body::Correction(correction) => *correction.instead.clone().unwrap(),
+        other => panic!("{other:?}"),
+    };
+    for depth in [
+        0, 1, 2, 3, 64, 111, 112, 127, 128, 129, 1_000, 5_000, deepest,
+    ] {
+        let yard = yard();
+        let bytes = nested(&yard, depth);
+        assert!(bytes.len() <= MOST_BYTES);
+        assert_eq!(
+            yard.accept(&bytes, Delivery::here(time(1_000_000)))
+                .unwrap(),
+            Acceptance::New { seq: 1 }
+        );
+        let body = yard.entries().unwrap().remove(0).body;
+        let note = Body::Note(Note {
+            point: None,
+            text: "y".into(),
+        });
+        match depth {
+            0 => assert_eq!(inside(&body), note),
+            1 => assert_eq!(inside(&inside(&body)), note),
+            _ => assert_eq!(
+                inside(&body),
+                Body::Unreadable {
+                    kind: "correction".into(),
+                    at: "instead".into()
+                }
+            ),
+        }
+        assert_eq!(yard.verify().unwrap().broken, None);
+    }
+}
