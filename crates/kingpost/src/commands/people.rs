@@ -173,7 +173,7 @@ pub(crate) fn new_person(kit: &Kit, yard: &store::Yard, name: &str) -> Result<Pe
     Ok(id)
 }
 
-/// A one-time link under which a person chooses a PIN.
+/// A one-time link under which a person chooses a PIN. Links made before for the same person open no more.
 pub(crate) fn link_for(
     kit: &Kit,
     yard: &store::Yard,
@@ -189,6 +189,7 @@ pub(crate) fn link_for(
         expires,
         used: None,
     };
+    yard.end_links_of(person)?;
     yard.keep_link(&server::session::hash(&token), &link)?;
     Ok(format!(
         "{}/y/{}/first/{token}",

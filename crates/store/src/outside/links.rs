@@ -4,6 +4,7 @@ use crate::{Drawer, StoreError, Yard};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
+use yard::id::PersonId;
 
 /// What a one-time link is for. Its own stored form: three plain fields.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -40,6 +41,16 @@ impl Yard {
     pub fn keep_link(&self, token_hash: &str, link: &Link) -> Result<(), StoreError> {
         self.change(Drawer::Link, token_hash, |_: Option<Link>| {
             (Some(link.clone()), ())
+        })
+    }
+
+    /// Ends all links of a person that were not used, as when a PIN was chosen or a new link is made. Used ones go on saying so.
+    ///
+    /// # Errors
+    /// [`StoreError::LookOnly`]; the engine's own.
+    pub fn end_links_of(&self, person: PersonId) -> Result<(), StoreError> {
+        self.clear(Drawer::Link, |link: &Link| {
+            link.person == Some(person.0) && link.used.is_none()
         })
     }
 

@@ -1,6 +1,6 @@
 //! People: the name behind a person's id. Roles are in the journal; what is here can be erased.
 
-use super::{Link, Session};
+use super::Link;
 use crate::{Drawer, StoreError, Yard};
 use serde::{Deserialize, Serialize};
 use yard::id::PersonId;
@@ -91,9 +91,7 @@ impl Yard {
                 )
             },
         )?;
-        self.clear(Drawer::Session, |session: &Session| {
-            session.person == Some(id.0)
-        })?;
+        self.end_sessions_of(id)?;
         self.clear(Drawer::Link, |link: &Link| link.person == Some(id.0))?;
         self.store.to_write()?.scrub()
     }

@@ -126,6 +126,15 @@ fn links(yard: &Yard) {
     );
     assert_eq!(yard.use_link("a", time(501)).unwrap(), LinkUse::Used);
     assert_eq!(yard.use_link("b", time(1_000)).unwrap(), LinkUse::Expired);
+    let others = Link {
+        person: Some(id(9)),
+        ..link.clone()
+    };
+    yard.keep_link("of another", &others).unwrap();
+    yard.end_links_of(PersonId(id(8))).unwrap();
+    assert_eq!(yard.use_link("b", time(0)).unwrap(), LinkUse::NoSuch);
+    assert_eq!(yard.use_link("a", time(0)).unwrap(), LinkUse::Used);
+    assert_eq!(yard.link("of another").unwrap(), Some(others));
     yard.keep_link("race", &link).unwrap();
     let opened = std::thread::scope(|scope| {
         let tries: Vec<_> = (0..8)
