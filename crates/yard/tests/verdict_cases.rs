@@ -88,7 +88,8 @@ fn every_change_of_a_case_tells() {
 fn rests_on(line: &str, found: &str) -> bool {
     let closed = line
         .strip_prefix("mended: ")
-        .or_else(|| line.strip_prefix("released: "));
+        .or_else(|| line.strip_prefix("released: "))
+        .or_else(|| line.strip_prefix("released since: "));
     closed.is_some_and(|point| {
         found
             .strip_prefix("earlier ")

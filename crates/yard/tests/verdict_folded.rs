@@ -311,3 +311,24 @@ fn sag_by_method(yard: &SmallYard, id: &str, text: &str) -> Answer {
     };
     measured(limit.readings.len().max(1), q(text))
 }
+
+/// A release lifts what it names, and ends the round that was walked before it: "walk round first", until walked again.
+#[test]
+fn what_was_released_since_the_round_is_walked_round_again() {
+    let mut yard = ready();
+    let missing = [("loader-clips-left", clip(ClipState::Missing))];
+    let part = walk(&mut yard, OPERATOR, "2026-03-02T07:00", 1, &missing);
+    let lifts = vec![fault_at(part, "loader-clips-left")];
+    yard.repairs(STEWARD, "2026-03-02T09:00", lifts.clone());
+    let release = Body::Release(Release {
+        lifts,
+        mended: "new clip, pulled by hand".into(),
+    });
+    yard.says(STEWARD, "2026-03-02T09:10", release);
+    let released = yard.sees(OPERATOR, "2026-03-02T09:11", judge);
+    assert!(released.only_unknown(), "{:?}", rules(&released));
+    assert_eq!(rules(&released)[0], "released-since-round");
+    walk(&mut yard, OPERATOR, "2026-03-02T09:20", 2, &[]);
+    let walked = yard.sees(OPERATOR, "2026-03-02T09:30", judge);
+    assert!(walked.verdict < Verdict::StandDown, "{:?}", rules(&walked));
+}

@@ -39,6 +39,7 @@ fn every_what() -> Vec<What> {
         What::NotWalked,
         What::RoundExpired { at },
         What::HandedOverSince,
+        What::ReleasedSinceRound,
     ];
     all.extend([
         What::OtherPersonsRound { by: someone() },

@@ -11,6 +11,7 @@ impl What {
             What::NotWalked => "not-walked",
             What::RoundExpired { .. } => "round-expired",
             What::HandedOverSince => "handed-over-since",
+            What::ReleasedSinceRound => "released-since-round",
             What::OtherPersonsRound { .. } => "other-persons-round",
             What::BookChanged => "book-changed",
             What::NotAnswered => "not-answered",

@@ -31,6 +31,8 @@ pub struct Context<'a> {
     pub open: Vec<Seen<'a>>,
     /// What was mended and not yet released.
     pub mended: Vec<Seen<'a>>,
+    /// What was released after the round that counts was closed.
+    pub released_since: Vec<Seen<'a>>,
     /// Number of each point along the lap.
     pub numbers: BTreeMap<PointId, u32>,
     /// Life hours now, as far as known.
@@ -90,6 +92,7 @@ impl<'a> Context<'a> {
             answered,
             open: Vec::new(),
             mended: Vec::new(),
+            released_since: Vec::new(),
             numbers: situation.book().map(walkround::numbers).unwrap_or_default(),
             life: upkeep::life_hours(machine),
         };
@@ -102,23 +105,27 @@ impl<'a> Context<'a> {
         self.own.filter(|round| round.closed.is_some())
     }
 
-    /// The same context as if exactly `open` were found and not closed.
-    pub fn with_open(&self, open: Vec<Seen<'a>>) -> Self {
+    /// The same context as if exactly `open` were found, and nothing closed.
+    pub fn with_open(&self, open: &[Seen<'a>]) -> Self {
         Self {
-            open,
+            open: open.to_vec(),
+            mended: Vec::new(),
+            released_since: Vec::new(),
             ..self.clone()
         }
     }
 
-    /// Findings to those open and those mended; released ones are closed. An answer of the round that is amiss and that
+    /// Findings to those open, those mended, and those released since the round; released before, they are closed. An answer of the round that is amiss and that
     /// no fold made a finding of counts as one all the same.
     fn sort_findings(&mut self, machine: &'a MachineState) {
-        for finding in machine
-            .findings
-            .values()
-            .filter(|finding| finding.released.is_none())
-        {
-            if finding.mended.is_empty() {
+        let walked = self.closed_round().and_then(|round| round.closed);
+        for finding in machine.findings.values() {
+            if let Some(release) = finding.released {
+                let at = machine.closed_at.get(&release);
+                if walked.is_some_and(|(walked, ..)| at.is_some_and(|at| *at > walked)) {
+                    self.released_since.push(Seen::then(machine, finding));
+                }
+            } else if finding.mended.is_empty() {
                 self.open.push(Seen::today(machine, finding));
             } else {
                 self.mended.push(Seen::then(machine, finding));

@@ -9,6 +9,7 @@ mod judge;
 
 pub mod rules;
 
+mod as_if_open;
 mod context;
 mod must_work;
 mod outside;
@@ -25,6 +26,7 @@ pub use rules::{LooksAt, RULES, Rule, Source};
 pub use signing::sign_off;
 pub use verdict::*;
 
+use as_if_open::stood_down;
 use judge::holds_until;
 use must_work::{is_must_work, must_work};
 use outside::outside;

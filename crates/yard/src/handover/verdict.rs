@@ -157,6 +157,8 @@ pub enum What {
     },
     /// Handed over since the round.
     HandedOverSince,
+    /// What stood it down was released since the round.
+    ReleasedSinceRound,
     /// Another person walked it.
     OtherPersonsRound {
         /// Who.

@@ -2,7 +2,8 @@
 //!
 //! - `<point>: <answer>`: answered so in the round; `<point>: no answer`; `<point>: answered by another`.
 //! - `earlier <point>: <answer>`, with `, at 812.3 h` after it: found before this round and never closed.
-//! - `mended: <point>` and `released: <point>`: what was found there, by whatever name; `mended: all`, `released: all`.
+//! - `mended: <point>` and `released: <point>`: what was found there, by whatever name; `mended: all`, `released: all`;
+//!   `released since: <point>`: after the round.
 //! - `fault: <severity>, <text>`, `stood down: <why>`, `permit: 2 h`, `permit: before the finding`.
 //! - `person: <who>`, `sign-off: none | ended | in sight`, `relief check: allowed`.
 //! - `round: none | not closed | 13 h ago | by another | by another operator before | relief | under an older book`.
@@ -43,6 +44,11 @@ impl Scene {
         match subject {
             "mended" => self.close(says, |scene, found| found.mended.push(scene)),
             "released" => self.close(says, |scene, found| found.released = Some(scene)),
+            "released since" => {
+                self.close(says, |scene, found| found.released = Some(scene));
+                let release = yard::id::EntryId(uuid::Uuid::from_u128(self.next));
+                self.machine.closed_at.insert(release, now());
+            }
             "fault" => self.fault(says),
             "stood down" => {
                 self.find(Found::StoodDown(says.to_owned()), None, hours_ago(5), None);

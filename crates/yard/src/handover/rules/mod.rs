@@ -82,7 +82,8 @@ rules! {
     pin_clip brakes steering seat_belt guards locks crack hose fuel_leak brake_fluid_leak leak oil_looks empty_stick level
     oil_pressure crank switch_bypassed levers wheel_bolts bolts function look refused_grease measure_outside fault
     stood_down not_released still_open
-    not_walked other_persons_round round_expired handed_over_since book_changed not_answered could_not_check level_not_comparable
+    not_walked other_persons_round round_expired handed_over_since released_since_round book_changed
+    not_answered could_not_check level_not_comparable
     measure_not_comparable too_close crank_not_tried in_question
     left_running left_not_at_rest not_handed_over
     may_not_run not_signed_off in_sight_only

@@ -11,10 +11,9 @@
 //!
 //! Example: case `not-released`.
 
-use super::RULES;
 use super::{LooksAt, Rule, Source};
 use crate::entry::LevelReads;
-use crate::handover::{Context, Reason, Situation, Verdict, Weight, What, weight};
+use crate::handover::{Context, Reason, Situation, Weight, What, stood_down, weight};
 
 pub(super) const RULE: Rule = Rule {
     id: "not-released",
@@ -25,13 +24,9 @@ pub(super) const RULE: Rule = Rule {
 };
 
 fn check(situation: &Situation, context: &Context) -> Vec<Reason> {
-    let as_if_open = context.with_open(context.mended.clone());
-    let others = RULES
-        .iter()
-        .filter(|rule| rule.looks_at == LooksAt::Findings && rule.id != RULE.id);
-    let reasons = others.flat_map(|rule| (rule.check)(situation, &as_if_open));
-    reasons
-        .filter(|reason| reason.weighs == Verdict::StandDown && !mending_is_proof(&reason.what))
+    stood_down(situation, context, &context.mended)
+        .into_iter()
+        .filter(|reason| !mending_is_proof(&reason.what))
         .map(waits)
         .collect()
 }
