@@ -41,8 +41,5 @@ pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
 }
 
 fn not_written(path: &Path, why: &std::io::Error) -> Trouble {
-    Trouble::Store(store::StoreError::File {
-        path: path.display().to_string(),
-        why: why.to_string(),
-    })
+    store::StoreError::file(path, why).into()
 }

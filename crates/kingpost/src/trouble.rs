@@ -29,9 +29,11 @@ impl Trouble {
         match self {
             Self::Yours { exit, .. } => *exit,
             Self::Store(StoreError::Engine { .. }) | Self::Ours(_) => Exit::Ours,
-            Self::Store(StoreError::BackupDamaged { .. } | StoreError::Damaged { .. }) => {
-                Exit::Mistakes
-            }
+            Self::Store(
+                StoreError::BackupDamaged { .. }
+                | StoreError::Damaged { .. }
+                | StoreError::FileDamaged { .. },
+            ) => Exit::Mistakes,
             Self::Store(_) => Exit::Refused,
         }
     }

@@ -62,6 +62,13 @@ pub enum StoreError {
         /// Its place in the chain.
         seq: u64,
     },
+    /// The store's file is cut, overwritten or worn: only a backup helps.
+    FileDamaged {
+        /// What shows it.
+        why: String,
+    },
+    /// The disk is full; nothing of what was asked was kept.
+    DiskFull,
     /// The store was opened beside another program, to look only.
     LookOnly,
     /// The picture's kind is not kept here.
@@ -130,6 +137,8 @@ impl StoreError {
             Self::NotEmpty { .. } => "not-empty",
             Self::BackupDamaged { .. } => "backup-damaged",
             Self::Damaged { .. } => "damaged",
+            Self::FileDamaged { .. } => "file-damaged",
+            Self::DiskFull => "disk-full",
             Self::LookOnly => "look-only",
             Self::MediaType { .. } => "media-type",
             Self::File { .. } => "file",
@@ -141,7 +150,7 @@ impl StoreError {
     pub fn args(&self) -> Vec<(&'static str, String)> {
         match self {
             Self::Refused(refusal) => refusal.args(),
-            Self::NoYard | Self::YardExists | Self::LookOnly => vec![],
+            Self::NoYard | Self::YardExists | Self::LookOnly | Self::DiskFull => vec![],
             Self::NetworkShare { dir, kind } => vec![("dir", dir.clone()), ("kind", kind.clone())],
             Self::CannotWrite { dir, why } => vec![("dir", dir.clone()), ("why", why.clone())],
             Self::HeldByAnother { dir } | Self::NothingThere { dir } | Self::NotEmpty { dir } => {
@@ -155,14 +164,35 @@ impl StoreError {
             Self::Damaged { seq } => vec![("seq", seq.to_string())],
             Self::MediaType { offered } => vec![("offered", offered.clone())],
             Self::File { path, why } => vec![("path", path.clone()), ("why", why.clone())],
-            Self::Engine { why } => vec![("why", why.clone())],
+            Self::FileDamaged { why } | Self::Engine { why } => vec![("why", why.clone())],
         }
     }
 
     /// A file's trouble, with its path.
-    pub(crate) fn file(path: &Path, why: &io::Error) -> Self {
+    pub fn file(path: &Path, why: &io::Error) -> Self {
+        if no_room(why) {
+            return Self::DiskFull;
+        }
         Self::File {
             path: path.display().to_string(),
+            why: why.to_string(),
+        }
+    }
+
+    /// A folder that cannot be made or written.
+    pub(crate) fn cannot_write(dir: &Path, why: &io::Error) -> Self {
+        if no_room(why) {
+            return Self::DiskFull;
+        }
+        Self::CannotWrite {
+            dir: dir.display().to_string(),
+            why: why.to_string(),
+        }
+    }
+
+    /// What is kept does not read.
+    pub(crate) fn file_damaged(why: impl fmt::Display) -> Self {
+        Self::FileDamaged {
             why: why.to_string(),
         }
     }
@@ -173,6 +203,13 @@ impl StoreError {
             why: why.to_string(),
         }
     }
+}
+
+fn no_room(why: &io::Error) -> bool {
+    matches!(
+        why.kind(),
+        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded
+    )
 }
 
 impl Refusal {

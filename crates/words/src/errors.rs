@@ -27,7 +27,7 @@ mod tests {
         assert_eq!(told.what, "/srv/yard is not empty.");
         assert_eq!(
             told.next,
-            "Restore into an empty folder. Nothing is ever overwritten."
+            "Name an empty folder. Nothing is ever overwritten."
         );
     }
 

@@ -42,7 +42,7 @@ const SHARES: &[&str] = &[
 
 /// Makes the folder where it is missing, and refuses one on a network share.
 pub(crate) fn prepare(dir: &Path) -> Result<(), StoreError> {
-    fs::create_dir_all(dir).map_err(|why| cannot_write(dir, &why))?;
+    fs::create_dir_all(dir).map_err(|why| StoreError::cannot_write(dir, &why))?;
     refuse_share(
         dir,
         &fs::read_to_string("/proc/self/mounts").unwrap_or_default(),
@@ -57,13 +57,13 @@ pub(crate) fn hold(dir: &Path) -> Result<File, StoreError> {
         .truncate(false)
         .write(true)
         .open(path)
-        .map_err(|why| cannot_write(dir, &why))?;
+        .map_err(|why| StoreError::cannot_write(dir, &why))?;
     match file.try_lock() {
         Ok(()) => Ok(file),
         Err(TryLockError::WouldBlock) => Err(StoreError::HeldByAnother {
             dir: dir.display().to_string(),
         }),
-        Err(TryLockError::Error(why)) => Err(cannot_write(dir, &why)),
+        Err(TryLockError::Error(why)) => Err(StoreError::cannot_write(dir, &why)),
     }
 }
 
@@ -87,15 +87,8 @@ pub(crate) fn sync_dir(dir: &Path) -> Result<(), StoreError> {
     Ok(())
 }
 
-fn cannot_write(dir: &Path, why: &std::io::Error) -> StoreError {
-    StoreError::CannotWrite {
-        dir: dir.display().to_string(),
-        why: why.to_string(),
-    }
-}
-
 fn refuse_share(dir: &Path, mounts: &str) -> Result<(), StoreError> {
-    let whole = fs::canonicalize(dir).map_err(|why| cannot_write(dir, &why))?;
+    let whole = fs::canonicalize(dir).map_err(|why| StoreError::cannot_write(dir, &why))?;
     match file_system(&whole, mounts) {
         Some(kind) if SHARES.contains(&kind) => Err(StoreError::NetworkShare {
             dir: dir.display().to_string(),

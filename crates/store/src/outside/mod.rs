@@ -80,5 +80,5 @@ impl Yard {
 
 fn read<F: DeserializeOwned>(drawer: Drawer, key: &str, text: &str) -> Result<F, StoreError> {
     serde_json::from_str(text)
-        .map_err(|why| StoreError::engine(format_args!("{}/{key}: {why}", drawer.code())))
+        .map_err(|why| StoreError::file_damaged(format_args!("{}/{key}: {why}", drawer.code())))
 }

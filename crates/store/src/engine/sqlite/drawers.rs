@@ -102,7 +102,16 @@ impl Drawers for Sqlite {
         let lines = check
             .query_map([], |row| row.get::<_, String>(0))?
             .collect::<Result<Vec<_>, _>>()?;
-        Ok(lines.into_iter().filter(|line| line != "ok").collect())
+        let mut strays = self
+            .connection
+            .prepare("SELECT DISTINCT \"table\" FROM pragma_foreign_key_check")?;
+        let strays = strays
+            .query_map([], |row| {
+                Ok(format!("{}: of no yard", row.get::<_, String>(0)?))
+            })?
+            .collect::<Result<Vec<_>, _>>()?;
+        let lines = lines.into_iter().filter(|line| line != "ok");
+        Ok(lines.chain(strays).collect())
     }
 }
 

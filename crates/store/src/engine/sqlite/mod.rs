@@ -2,10 +2,13 @@
 
 mod chain;
 mod drawers;
+mod look;
+mod trouble;
 
 use crate::{StoreError, journal::Drawer};
-use rusqlite::{Connection, ErrorCode, OpenFlags, TransactionBehavior};
-use std::{path::Path, time::Duration};
+use look::look;
+use rusqlite::{Connection, OpenFlags, TransactionBehavior};
+use std::{io::ErrorKind, path::Path, time::Duration};
 use uuid::Uuid;
 
 /// Marks the file as a store of this program ("kpst").
@@ -22,11 +25,18 @@ pub(crate) struct Sqlite {
 impl Sqlite {
     /// Opens the file, making it and bringing its tables up to date as needed.
     pub(crate) fn open(path: &Path) -> Result<Self, StoreError> {
+        look::refuse_cut_to_nothing(path)?;
         let mut connection = connect(
             path,
             OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_READ_WRITE,
         )?;
         refuse_foreign(&connection, path)?;
+        if connection.is_readonly("main")? {
+            return Err(StoreError::cannot_write(
+                path,
+                &ErrorKind::PermissionDenied.into(),
+            ));
+        }
         let mode: String =
             connection.query_row("PRAGMA journal_mode = WAL", [], |row| row.get(0))?;
         if mode != "wal" {
@@ -38,10 +48,9 @@ impl Sqlite {
         Ok(Self { connection })
     }
 
-    /// Opens the file to look only, beside the program that holds it.
+    /// Opens the file to look only, beside the program that holds it, also where nothing may be written.
     pub(crate) fn open_to_look(path: &Path) -> Result<Self, StoreError> {
-        let connection = connect(path, OpenFlags::SQLITE_OPEN_READ_WRITE)?;
-        refuse_foreign(&connection, path)?;
+        let connection = look(path)?;
         connection.pragma_update(None, "query_only", true)?;
         Ok(Self { connection })
     }
@@ -49,8 +58,7 @@ impl Sqlite {
 
 /// Writes a consistent copy of the store at `from` to `to`, whatever is being written meanwhile.
 pub(crate) fn vacuum_into(from: &Path, to: &Path) -> Result<(), StoreError> {
-    let connection = connect(from, OpenFlags::SQLITE_OPEN_READ_WRITE)?;
-    connection.execute("VACUUM INTO ?1", [to.to_string_lossy()])?;
+    look(from)?.execute("VACUUM INTO ?1", [to.to_string_lossy()])?;
     Ok(())
 }
 
@@ -65,12 +73,16 @@ pub(crate) fn settle_copy(path: &Path) -> Result<(), StoreError> {
 }
 
 fn connect(path: &Path, flags: OpenFlags) -> Result<Connection, StoreError> {
-    let connection = Connection::open_with_flags(path, flags | OpenFlags::SQLITE_OPEN_NO_MUTEX)?;
+    settled(
+        path,
+        Connection::open_with_flags(path, flags | OpenFlags::SQLITE_OPEN_NO_MUTEX),
+    )
+}
+
+fn settled(path: &Path, opened: rusqlite::Result<Connection>) -> Result<Connection, StoreError> {
+    let connection = opened.map_err(|why| trouble::on_opening(path, why))?;
     connection.busy_timeout(Duration::from_secs(10))?;
-    settle(&connection).map_err(|why| match why.sqlite_error_code() {
-        Some(ErrorCode::NotADatabase) => not_ours(path),
-        _ => why.into(),
-    })?;
+    settle(&connection).map_err(|why| trouble::on_opening(path, why))?;
     Ok(connection)
 }
 
@@ -86,25 +98,30 @@ fn settle(connection: &Connection) -> rusqlite::Result<()> {
     Ok(())
 }
 
+/// Refuses what is no store of ours, a newer one, and one of ours that is plainly not whole.
 fn refuse_foreign(connection: &Connection, path: &Path) -> Result<(), StoreError> {
     let number = |sql: &str| connection.query_row(sql, [], |row| row.get::<_, i64>(0));
-    let application = number("PRAGMA application_id")?;
+    let application =
+        number("PRAGMA application_id").map_err(|why| trouble::on_opening(path, why))?;
     let empty = number("SELECT count(*) FROM sqlite_schema")? == 0;
     if application != APPLICATION && !(application == 0 && empty) {
-        return Err(not_ours(path));
+        let ours =
+            "SELECT count(*) FROM sqlite_schema WHERE name IN ('entry', 'entry_is_kept', 'drawer')";
+        return Err(if number(ours)? == 3 {
+            StoreError::file_damaged("application_id")
+        } else {
+            trouble::not_ours(path)
+        });
     }
     let found = version(connection)?;
     let known = STEPS.len() as i64;
     if found > known {
         Err(StoreError::NewerSchema { found, known })
+    } else if found < 0 || (found == 0) != empty {
+        // Mark, version and tables are made in one step.
+        Err(StoreError::file_damaged("user_version"))
     } else {
         Ok(())
-    }
-}
-
-fn not_ours(path: &Path) -> StoreError {
-    StoreError::NotOurs {
-        path: path.display().to_string(),
     }
 }
 
@@ -132,14 +149,4 @@ fn key(id: &Uuid) -> &[u8] {
 /// A count as SQLite's signed integer; beyond it there is nothing to find.
 fn small(count: u64) -> i64 {
     i64::try_from(count).unwrap_or(i64::MAX)
-}
-
-impl From<rusqlite::Error> for StoreError {
-    fn from(why: rusqlite::Error) -> Self {
-        if why.sqlite_error_code() == Some(ErrorCode::ReadOnly) {
-            Self::LookOnly
-        } else {
-            Self::engine(why)
-        }
-    }
 }
