@@ -342,9 +342,10 @@ fn every_amiss_answer_is_told_of() {
 fn a_round_holds_for_the_hours_of_the_yard_and_no_longer_than_the_sign_off() {
     let mut scene = Scene::fit();
     let until = |scene: &Scene| scene.judge().holds.until.unwrap().to_string();
-    assert_eq!(until(&scene), "2026-04-14T19:00:00Z");
+    // Counted from the round's beginning, eight minutes before it was closed.
+    assert_eq!(until(&scene), "2026-04-14T18:52:00Z");
     scene.habits.round_holds_hours = 20;
-    assert_eq!(until(&scene), "2026-04-15T03:00:00Z");
+    assert_eq!(until(&scene), "2026-04-15T02:52:00Z");
     scene.change("sign-off: ends today");
     assert_eq!(until(&scene), "2026-04-15T00:00:00Z");
     assert_eq!(scene.judge().verdict, Verdict::Fit);

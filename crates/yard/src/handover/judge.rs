@@ -40,12 +40,13 @@ pub fn judge_by(situation: &Situation, rules: &[Rule]) -> Judgement {
     }
 }
 
-/// When the round ends to hold; none where it is not closed.
+/// When the round ends to hold, counted from its beginning: what was looked at first is as old as that. None where it is not
+/// closed.
 pub(super) fn holds_until(situation: &Situation, round: &Round) -> Option<Timestamp> {
     let hours = SignedDuration::from_hours(i64::from(situation.habits.round_holds_hours));
     round
         .closed
-        .map(|(closed, ..)| closed.saturating_add(hours).unwrap_or(Timestamp::MAX))
+        .map(|_| round.begun.saturating_add(hours).unwrap_or(Timestamp::MAX))
 }
 
 /// Worst first, then by rank, then along the lap, then by names, so that the order never depends on chance.

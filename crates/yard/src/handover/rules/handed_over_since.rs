@@ -21,18 +21,19 @@ pub(super) const RULE: Rule = Rule {
 };
 
 fn check(situation: &Situation, context: &Context) -> Vec<Reason> {
-    let Some((closed, ..)) = context.closed_round().and_then(|round| round.closed) else {
+    // From its beginning: what was looked at first is as old as that.
+    let Some(begun) = context.closed_round().map(|round| round.begun) else {
         return Vec::new();
     };
     let machine = situation.machine;
     let handed_over = machine
         .handover
         .as_ref()
-        .is_some_and(|(_, at, ..)| *at > closed);
+        .is_some_and(|(_, at, ..)| *at > begun);
     let run_by_other = machine
         .ran_by
         .iter()
-        .any(|(who, at)| *who != situation.person && *at > closed);
+        .any(|(who, at)| *who != situation.person && *at > begun);
     if handed_over || run_by_other {
         vec![Weight::unknown_down(What::HandedOverSince).plain(RULE.id)]
     } else {
