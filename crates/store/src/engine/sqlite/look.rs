@@ -15,17 +15,9 @@ pub(super) fn look(path: &Path) -> Result<Connection, StoreError> {
     if length(path) == 0 {
         return Err(StoreError::file_damaged("0 bytes"));
     }
-    let shared = connect(path, OpenFlags::SQLITE_OPEN_READ_WRITE);
-    let connection = match shared {
+    let connection = match connect(path, OpenFlags::SQLITE_OPEN_READ_WRITE) {
         Ok(connection) if !is_shut_out(&connection) => connection,
-        _ if length(&log_of(path)) > 0 => {
-            // What stands in the log cannot be read without writing beside it.
-            return Err(StoreError::cannot_write(
-                path.parent().unwrap_or(path),
-                &std::io::ErrorKind::PermissionDenied.into(),
-            ));
-        }
-        Ok(_) => unchanging(path)?,
+        Ok(_) | Err(StoreError::LookOnly | StoreError::File { .. }) => unchanging(path)?,
         Err(other) => return Err(other),
     };
     refuse_foreign(&connection, path)?;
@@ -46,7 +38,14 @@ fn is_shut_out(connection: &Connection) -> bool {
     matches!(code, Some(ErrorCode::CannotOpen | ErrorCode::ReadOnly))
 }
 
+/// The file alone, as one that nobody changes. What stands in a log beside it could not be read so, and must not be left out.
 fn unchanging(path: &Path) -> Result<Connection, StoreError> {
+    if length(&log_of(path)) > 0 {
+        return Err(StoreError::cannot_write(
+            path.parent().unwrap_or(path),
+            &std::io::ErrorKind::PermissionDenied.into(),
+        ));
+    }
     let flags = OpenFlags::SQLITE_OPEN_READ_ONLY
         | OpenFlags::SQLITE_OPEN_NO_MUTEX
         | OpenFlags::SQLITE_OPEN_URI;
