@@ -4,7 +4,7 @@
 mod small_yard;
 
 use small_yard::*;
-use yard::{entry::*, id::EntryId, people::Role, state::*};
+use yard::{book::Severity, entry::*, id::EntryId, people::Role, state::*};
 
 fn note(text: &str) -> Body {
     Body::Note(Note {
@@ -158,4 +158,219 @@ fn a_deputy_cannot_turn_a_stewards_note_into_a_book() {
         yard.fold().book().unwrap().book.machine.name,
         "Another name"
     );
+}
+
+fn reported(what: &str, severity: Severity) -> Body {
+    Body::Fault(Fault {
+        point: None,
+        what: what.to_owned(),
+        severity,
+    })
+}
+
+fn stood_down(why: &str) -> Body {
+    let why = why.to_owned();
+    Body::StandDown(StandDown { why })
+}
+
+fn walked(yard: &SmallYard, answers: Vec<(&str, Answer)>) -> Body {
+    Body::WalkRound(WalkRound {
+        round: round_id(1),
+        book: yard.book,
+        purpose: RoundPurpose::Start,
+        from_paper: false,
+        answers: answers
+            .into_iter()
+            .map(|(id, answer)| answered(id, answer))
+            .collect(),
+        hours: None,
+        closes: None,
+    })
+}
+
+/// What is found and open, by what was said.
+fn found(yard: &SmallYard) -> Vec<Found> {
+    let state = yard.fold();
+    state
+        .findings
+        .values()
+        .map(|found| found.what.clone())
+        .collect()
+}
+
+/// Every kind of harm: what was said, and what its author alone may not make of it.
+fn harm(yard: &SmallYard) -> Vec<(Body, Vec<Option<Body>>)> {
+    let walk = |answers| walked(yard, answers);
+    let missing = ("clip-left", clip(ClipState::Missing));
+    let greased = |took| {
+        Body::Greasing(Greasing {
+            fittings: vec![answered("fit-boom", fitting(took))],
+            mends: vec![],
+        })
+    };
+    let low = |pose: Option<&str>| Answer::Level {
+        reads: LevelReads::Below,
+        pose: pose.map(item),
+        oil: Some(yard::book::OilHeat::Cold),
+        looks: FluidLooks::Clean,
+    };
+    vec![
+        (stood_down("smoke"), vec![None, Some(note("smoke"))]),
+        (
+            reported("smoke", Severity::StandDown),
+            vec![
+                None,
+                Some(reported("smoke", Severity::Note)),
+                Some(stood_down("smoke")),
+            ],
+        ),
+        (
+            walk(vec![missing]),
+            vec![
+                None,
+                Some(walk(vec![])),
+                Some(walk(vec![("clip-left", clip(ClipState::Present))])),
+                Some(walk(vec![("clip-left", clip(ClipState::Loose))])),
+                Some(walk(vec![("clip-right", clip(ClipState::Missing))])),
+                Some(walk(vec![("clip-left", not_checked())])),
+            ],
+        ),
+        (
+            walk(vec![("oil-hydraulic", low(Some("lowered")))]),
+            vec![
+                Some(walk(vec![("oil-hydraulic", low(None))])),
+                Some(walk(vec![("oil-hydraulic", level_well())])),
+            ],
+        ),
+        (
+            walk(vec![(
+                "crank",
+                Answer::Crank {
+                    cranked: vec![Some(true), Some(true)],
+                    bypassed: true,
+                },
+            )]),
+            vec![
+                Some(walk(vec![(
+                    "crank",
+                    Answer::Crank {
+                        cranked: vec![Some(true), Some(false)],
+                        bypassed: true,
+                    },
+                )])),
+                Some(walk(vec![(
+                    "crank",
+                    Answer::Crank {
+                        cranked: vec![Some(true), Some(true)],
+                        bypassed: false,
+                    },
+                )])),
+            ],
+        ),
+        (
+            greased(GreaseTook::Refused),
+            vec![None, Some(greased(GreaseTook::Took))],
+        ),
+    ]
+}
+
+#[test]
+fn its_author_alone_cannot_unsay_harm_and_deputy_and_steward_can() {
+    for (says, lifts) in harm(&SmallYard::new()) {
+        for instead in lifts {
+            for by in [LEARNER, OPERATOR, DEPUTY, STEWARD] {
+                let mut yard = SmallYard::new();
+                let author = if by == OPERATOR { OPERATOR } else { LEARNER };
+                let told = yard.says(author, "2026-05-01T07:00", says.clone());
+                let before = found(&yard);
+                assert!(!before.is_empty(), "{says:?}");
+                let correction = yard.corrects(by, "2026-05-01T08:00", told, instead.clone());
+                if by == DEPUTY || by == STEWARD {
+                    assert_ne!(found(&yard), before, "{by:?} {instead:?}");
+                    continue;
+                }
+                assert_eq!(found(&yard), before, "{by:?} {instead:?}");
+                let asks = Asks::CorrectionNotEntitled { of: told };
+                assert_eq!(yard.fold().questions[&correction].asks, asks);
+            }
+        }
+    }
+}
+
+#[test]
+fn its_author_may_correct_what_leaves_the_harm_standing() {
+    let cases = |yard: &SmallYard| {
+        let walk = |answers| walked(yard, answers);
+        vec![
+            (stood_down("somke"), stood_down("smoke")),
+            (
+                reported("somke", Severity::Care),
+                reported("smoke", Severity::StandDown),
+            ),
+            (
+                walk(vec![
+                    ("clip-left", clip(ClipState::Loose)),
+                    ("sag-left", sag("21 in")),
+                ]),
+                walk(vec![
+                    ("sag-left", sag("1 1/2 in ± 1/16 in")),
+                    ("clip-left", clip(ClipState::Missing)),
+                ]),
+            ),
+            (
+                walk(vec![("brake", Answer::Function(FunctionState::Works))]),
+                note("wrong machine"),
+            ),
+        ]
+    };
+    for (says, instead) in cases(&SmallYard::new()) {
+        let mut yard = SmallYard::new();
+        let told = yard.says(LEARNER, "2026-05-01T07:00", says);
+        yard.corrects(LEARNER, "2026-05-01T08:00", told, Some(instead.clone()));
+        let mut as_if = SmallYard::new();
+        as_if.says(LEARNER, "2026-05-01T07:00", instead);
+        assert_eq!(found(&yard), found(&as_if));
+        assert!(yard.fold().questions.is_empty());
+    }
+}
+
+/// Neither by a correction of one's own correction, nor by another after the deputy added harm; after the deputy took it
+/// away, the author may mend the words.
+#[test]
+fn harm_is_not_unsaid_by_a_detour() {
+    let correction = |of, instead: Option<Body>| {
+        Body::Correction(Correction {
+            of,
+            instead: instead.map(Box::new),
+            why: String::new(),
+        })
+    };
+    let mut yard = SmallYard::new();
+    let told = yard.says(LEARNER, "2026-05-01T07:00", stood_down("somke"));
+    let first = yard.corrects(LEARNER, "2026-05-01T08:00", told, Some(stood_down("smoke")));
+    let smoke = [Found::StoodDown("smoke".into())];
+    assert_eq!(found(&yard), smoke);
+    yard.corrects(
+        LEARNER,
+        "2026-05-01T09:00",
+        first,
+        Some(correction(told, None)),
+    );
+    yard.corrects(LEARNER, "2026-05-01T09:10", first, Some(note("nothing")));
+    assert_eq!(found(&yard), smoke);
+    yard.corrects(DEPUTY, "2026-05-01T10:00", told, Some(note("steam")));
+    assert_eq!(found(&yard), []);
+    yard.corrects(
+        LEARNER,
+        "2026-05-01T11:00",
+        told,
+        Some(note("steam, not smoke")),
+    );
+    assert_eq!(found(&yard), []);
+
+    let mut yard = SmallYard::new();
+    let noted = yard.says(LEARNER, "2026-05-01T07:00", note("steam"));
+    yard.corrects(DEPUTY, "2026-05-01T08:00", noted, Some(stood_down("smoke")));
+    yard.corrects(LEARNER, "2026-05-01T09:00", noted, Some(note("steam")));
+    assert_eq!(found(&yard), smoke, "what the deputy added stays");
 }

@@ -212,4 +212,21 @@ proptest! {
             prop_assert_eq!(after.findings.get(id).map(|finding| finding.open()), Some(finding.open()));
         }
     }
+
+    /// A correction by somebody who does not lead takes away nothing that is plainly bad, whatever it corrects.
+    #[test]
+    fn who_does_not_lead_unsays_no_harm(entries in any_entries(), of in any_entry_id(), instead in prop::option::of(any_body()), by in prop::sample::select(vec![OPERATOR, LEARNER, OTHER])) {
+        let (yard, before) = states(&entries);
+        let when = at("2026-02-01T07:00");
+        prop_assume!(!yard.role_on(by, &machine(), when).leads() && !yard.role_at(by, when).leads());
+        let mut more = entries;
+        let n = more.len() as u64 + 1;
+        let correction = Correction { of, instead: instead.map(Box::new), why: String::new() };
+        more.push(entry(n, Some(machine()), by, when, Body::Correction(correction)));
+        let (_, after) = states(&more);
+        let measured = |what: &Found| matches!(what, Found::Answer(answered) if matches!(answered.answer, Answer::Measure { .. }));
+        for finding in before.findings.values().filter(|finding| !measured(&finding.what)) {
+            prop_assert!(after.findings.contains_key(&finding.id), "{:?}", finding);
+        }
+    }
 }

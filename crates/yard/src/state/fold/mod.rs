@@ -6,6 +6,7 @@
 
 mod corrections;
 mod findings;
+mod harm;
 mod hours;
 mod order;
 mod people;
