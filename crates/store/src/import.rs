@@ -2,14 +2,15 @@
 
 use crate::{
     Aside, Drawer, Row, StoreError, Tip, Yard,
-    backup::is_digest,
+    backup::{beside, is_digest, parent, remove},
     chain::Envelope,
+    engine::place,
     export::{
         ASIDE, AsideForm, FORMAT, JOURNAL, LineForm, PEOPLE, PHOTOS, SETTINGS, YARD, YardForm,
         unraw,
     },
     form::read_head,
-    opening::Store,
+    opening::{Store, holds_store},
     pictures::Picture,
     restore::{read_hash, read_tip},
     verify::check_rows,
@@ -23,6 +24,43 @@ use yard::id::{PhotoId, YardId};
 struct PhotoForm {
     sha256: String,
     media_type: String,
+}
+
+/// Takes in the yard exported to `from` into the folder `dir`: into the store there, or into a new one. Of an import that fails, nothing
+/// is left in a new folder.
+///
+/// # Errors
+/// [`StoreError::NotEmpty`] where `dir` holds something that is no store; the errors of [`Store::import`] and [`Store::open`].
+pub fn import(from: &Path, dir: &Path) -> Result<Yard, StoreError> {
+    if holds_store(dir) {
+        return Store::open(dir)?.import(from);
+    }
+    if !place::is_empty(dir)? {
+        return Err(StoreError::NotEmpty {
+            dir: dir.display().to_string(),
+        });
+    }
+    let partial = beside(dir, "importing");
+    remove(&partial)?;
+    let id = fill(from, &partial).and_then(|id| {
+        let at = |why: &io::Error| StoreError::file(dir, why);
+        if dir.exists() {
+            fs::remove_dir(dir).map_err(|why| at(&why))?;
+        }
+        fs::rename(&partial, dir).map_err(|why| at(&why))?;
+        place::sync_dir(parent(dir))?;
+        Ok(id)
+    });
+    if id.is_err() {
+        remove(&partial)?;
+    }
+    let id = id?;
+    Store::open(dir)?.yard_of(id)
+}
+
+/// Closed when it returns, so that the folder can be renamed.
+fn fill(from: &Path, partial: &Path) -> Result<YardId, StoreError> {
+    Ok(Store::open(partial)?.import(from)?.id())
 }
 
 impl Store {

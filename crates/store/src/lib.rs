@@ -46,6 +46,7 @@ pub use chain::{Acceptance, Delivery, Envelope, Hash, Tip};
 pub use error::{Refusal, StoreError};
 pub use form::{Head, MOST_BYTES, NewEntry, write_entry};
 pub use fresh_id::fresh_id;
+pub use import::import;
 pub use journal::{Aside, Drawer, Drawers, Engine, Journal, Offer, Row};
 pub use opening::{Store, holds_store};
 pub use outside::{Link, LinkUse, Person, Session};

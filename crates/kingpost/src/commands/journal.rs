@@ -183,7 +183,7 @@ fn export(kit: &Kit, dir: &Path) -> Result<Said, Trouble> {
 }
 
 fn import(kit: &Kit, dir: &Path) -> Result<Said, Trouble> {
-    let yard = Store::open(&kit.data)?.import(dir)?;
+    let yard = store::import(dir, &kit.data)?;
     let tip = yard.tip()?;
     let text = kit.words.say(
         "journal-imported",

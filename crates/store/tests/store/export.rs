@@ -167,3 +167,41 @@ fn an_empty_yard_moves_too() {
         []
     );
 }
+
+#[test]
+fn an_import_that_fails_leaves_nothing_in_a_new_folder() {
+    let dir = tempfile::tempdir().unwrap();
+    let (out, into) = (dir.path().join("out"), dir.path().join("into"));
+    filled(&Store::open_memory())
+        .export(&out, "", time(0))
+        .unwrap();
+    let journal = fs::read_to_string(out.join("journal.jsonl")).unwrap();
+    let beside = || fs::read_dir(dir.path()).unwrap().count();
+    let nothing = StoreError::NothingThere {
+        dir: dir.path().join("none").display().to_string(),
+    };
+    assert_eq!(
+        store::import(&dir.path().join("none"), &into).unwrap_err(),
+        nothing
+    );
+    fs::write(out.join("journal.jsonl"), "{\n").unwrap();
+    assert!(store::import(&out, &into).is_err());
+    assert_eq!(beside(), 1, "only what was exported");
+
+    fs::write(out.join("journal.jsonl"), journal).unwrap();
+    let moved = store::import(&out, &into).unwrap();
+    assert!(!moved.entries().unwrap().is_empty());
+    assert_eq!(beside(), 2);
+    drop(moved);
+    fs::create_dir(dir.path().join("full")).unwrap();
+    fs::write(dir.path().join("full/letter"), "x").unwrap();
+    assert!(matches!(
+        store::import(&out, &dir.path().join("full")),
+        Err(StoreError::NotEmpty { .. })
+    ));
+    // Into a store that is there: a yard of its own beside the others, or none.
+    assert!(matches!(
+        store::import(&out, &into),
+        Err(StoreError::NotEmpty { .. })
+    ));
+}
