@@ -6,11 +6,20 @@ use yard::people::{DEEDS, Deed, ROLES, Role, may};
 impl Words {
     /// That a role may not do something, and whom to ask.
     pub fn may_not(&self, role: Role, deed: Deed) -> Told {
+        let who = if may(Role::Deputy, deed) {
+            Role::Deputy
+        } else {
+            Role::Steward
+        };
         self.told(
             "may-not",
             &[
-                ("role", self.name(role).into()),
+                (
+                    "role",
+                    self.text(&format!("role-{}.one", role.code())).into(),
+                ),
                 ("deed", self.name(deed).into()),
+                ("who", who.code().into()),
             ],
         )
     }
@@ -70,6 +79,14 @@ mod tests {
             "A learner may not release a machine, naming what was mended."
         );
         assert_eq!(told.next, "Ask the steward or the deputy.");
+        let told = Words::english().may_not(Role::Operator, Deed::ManagePeople);
+        assert_eq!(
+            (told.what.as_str(), told.next.as_str()),
+            (
+                "An operator may not give and take roles, set PINs.",
+                "Ask the steward: nobody else may."
+            )
+        );
     }
 
     #[test]

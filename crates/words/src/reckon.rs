@@ -45,15 +45,14 @@ impl Words {
 
     /// Where a formula comes from, in a line. The title stands as printed, in every language.
     pub fn source(&self, source: &Source) -> String {
-        let mut args = vec![
-            ("title", source.title.into()),
-            ("place", source.place.into()),
-        ];
-        if source.year == 0 {
-            return self.say("source-line-undated", &args);
+        let mut parts = vec![source.title.to_owned()];
+        if source.year != 0 {
+            parts.push(source.year.to_string());
         }
-        args.push(("year", source.year.to_string().into()));
-        self.say("source-line", &args)
+        if !source.place.is_empty() {
+            parts.push(source.place.to_owned());
+        }
+        parts.join(", ")
     }
 
     /// How well a source is known.
@@ -204,6 +203,11 @@ mod tests {
         };
         assert_eq!(words.source(&source(1994)), "A handbook, 1994, table 3");
         assert_eq!(words.source(&source(0)), "A handbook, table 3");
+        let nowhere = Source {
+            place: "",
+            ..source(0)
+        };
+        assert_eq!(words.source(&nowhere), "A handbook");
         assert_eq!(
             words.basis(Basis::CommonPractice),
             "common practice, no source"

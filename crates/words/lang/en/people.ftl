@@ -1,16 +1,21 @@
 ### Who is who in the yard, and what each may do.
-### $person: a name; $role: a role already said; $deed: a deed already said
+### $person: a name; $role: a role already said; $deed: a deed already said; $who: whom to ask, as its code
 
 role-visitor = visitor
     .is = Looks only.
+    .one = A visitor
 role-learner = learner
     .is = Runs a machine with the steward or the deputy in sight.
+    .one = A learner
 role-operator = operator
     .is = Runs the machines they are signed off on.
+    .one = An operator
 role-deputy = deputy
     .is = Stands in for the steward.
+    .one = The deputy
 role-steward = steward
     .is = Looks after the machines, teaches, and decides what may run.
+    .one = The steward
 
 deed-look = see machines, verdicts, history, books and papers
 deed-walk-round = walk a machine round
@@ -41,7 +46,10 @@ permissions-no = no
 permissions-note-run = Run a machine: the verdict also asks for a sign-off on that machine. A learner needs the steward or the deputy in sight.
 permissions-note-stop = Anybody who works here may stop a machine. Only the steward or the deputy may release it.
 
-may-not = A { $role } may not { $deed }.
-    .next = Ask the steward or the deputy.
+may-not = { $role } may not { $deed }.
+    .next = { $who ->
+        [steward] Ask the steward: nobody else may.
+       *[other] Ask the steward or the deputy.
+     }
 somebody = (name removed)
 the-program = the program

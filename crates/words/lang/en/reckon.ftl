@@ -1,6 +1,6 @@
 ### The reckoner: what every leaf's page says, whatever the leaf, and why a leaf gives no value.
 ### $input, $output: names already said; $name: as typed; $value, $low, $high: numbers with unit ready to show; $n: a count
-### $origin: already said; $unit: a unit; $title, $year, $place: of a source; $leaf: a leaf's name; $line: of the book; $revision: of the book
+### $origin: already said; $unit: a unit; $leaf: a leaf's name; $line: of the book; $revision: of the book
 
 reckon-title = Reckoner
 reckon-intro = Every formula of this program, each on its own leaf: what it takes, what it gives, where it comes from.
@@ -27,8 +27,6 @@ basis-read = read
 basis-memory = from memory
 basis-common-practice = common practice, no source
 basis-definition = true by the meaning of the words
-source-line = { $title }, { $year }, { $place }
-source-line-undated = { $title }, { $place }
 
 origin-entry = from an entry in the journal
 origin-book-line = from line { $line } of the machine book
