@@ -13,7 +13,7 @@ mod picture;
 mod qr;
 mod typeset;
 
-pub use handover::stand_down_tag;
+pub use handover::{stand_down_tag, stand_down_tag_to};
 pub use sheet::{PaperError, PaperSize, Sheet};
 pub use upkeep::{due_strip, greasing_chart};
-pub use walkround::round_sheet;
+pub use walkround::{AnswerWord, answer_words, read_answer_word, round_sheet};

@@ -1,6 +1,7 @@
 //! The papers as they come out of the printer: size, fonts, ruler, square code, signs, text.
 #![allow(clippy::unwrap_used)]
 
+mod boxes;
 mod printed;
 mod yard_of_one;
 
@@ -154,7 +155,7 @@ fn the_same_pages_on_a4_and_letter_and_no_more_than_needed() {
     });
     assert_eq!(pages[0].in_order(), pages[1].in_order());
     // Every point of the demo's book, a hundred of them; all that was never done; and an ordinary morning.
-    assert!(pages[0].pages() <= 5, "{} pages", pages[0].pages());
+    assert!(pages[0].pages() <= 4, "{} pages", pages[0].pages());
     let sheet = yard.sheet(&words, PaperSize::Letter);
     let long = |plan: &RoundPlan| Printed::of(&papers::round_sheet(&sheet, plan).unwrap()).pages();
     let due = yard.due();
@@ -229,6 +230,41 @@ fn square_codes_read_and_lead_where_they_should() {
             assert_eq!(Printed::of(&pdf).codes(1), wanted, "{name} on {size:?}");
         }
     }
+}
+
+#[test]
+fn a_tag_may_lead_to_its_finding() {
+    let (yard, words) = (YardOfOne::of(FOREIGN), Words::english());
+    let sheet = yard.sheet(&words, PaperSize::A4);
+    let page = format!("{ADDRESS}/findings/9");
+    let tag = papers::stand_down_tag_to(&sheet, &finding(&yard), FOUND, FINDER, Some(&page));
+    assert_eq!(Printed::of(&tag.unwrap()).codes(1), [page]);
+}
+
+#[test]
+fn cautions_come_first_on_the_chart_and_in_the_legs_that_need_them() {
+    let (yard, words) = (YardOfOne::of(FOREIGN), Words::english());
+    let sheet = yard.sheet(&words, PaperSize::A4);
+    let said = |pdf: Vec<u8>| {
+        let text = Printed::of(&pdf).in_order();
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let chart = said(papers::greasing_chart(&sheet, None).unwrap());
+    let place = |what: &str| {
+        chart
+            .find(what)
+            .unwrap_or_else(|| panic!("{what}: {chart}"))
+    };
+    assert!(place("Engine off. Key in your pocket.") < place("Wipe the fitting."));
+    assert!(place("Nobody goes under anything") < place("Wipe the fitting."));
+    let round = said(papers::round_sheet(&sheet, &yard.due()).unwrap());
+    let stop = yard.book.stop.as_ref().unwrap().how.clone();
+    let after = |head: &str| round.split(head).nth(1).unwrap().to_owned();
+    for head in ["engine at low idle", "engine running, machine moving"] {
+        let leg: String = after(head).chars().take(400).collect();
+        assert!(leg.contains(&stop), "{leg}");
+    }
+    assert!(round.contains("No hand near a leak."), "{round}");
 }
 
 #[test]

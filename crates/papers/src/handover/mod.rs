@@ -2,4 +2,4 @@
 
 mod stand_down_tag;
 
-pub use stand_down_tag::stand_down_tag;
+pub use stand_down_tag::{stand_down_tag, stand_down_tag_to};

@@ -21,6 +21,17 @@ pub fn stand_down_tag(
     what: &str,
     found_by: &str,
 ) -> Result<Vec<u8>, PaperError> {
+    stand_down_tag_to(sheet, finding, what, found_by, None)
+}
+
+/// [`stand_down_tag`] whose square code leads to the finding's page, where its address is given; else to the machine's.
+pub fn stand_down_tag_to(
+    sheet: &Sheet<'_>,
+    finding: &Finding,
+    what: &str,
+    found_by: &str,
+    finding_address: Option<&str>,
+) -> Result<Vec<u8>, PaperError> {
     let mut pictures = BTreeMap::from([("mark.svg", verdict_mark(Mark::StandDown))]);
     let title = sheet.t1("paper-tag-title", "machine", &sheet.book.machine.name);
     let when = sheet.words.say(
@@ -36,9 +47,13 @@ pub fn stand_down_tag(
             ("at", sheet.words.clock(finding.at, sheet.zone).into()),
         ],
     );
+    let (address, says) = match finding_address {
+        Some(address) => (address, "paper-qr-finding"),
+        None => (sheet.address, "paper-qr-machine"),
+    };
     let data = json!({
         "frame": sheet.frame(&title, &["caution-local-rules", "caution-pressure"]),
-        "code": sheet.code(sheet.address, "paper-qr-machine", &mut pictures)?,
+        "code": sheet.code(address, says, &mut pictures)?,
         "mark": sheet.t("paper-tag-mark-alt"),
         "stand-down": sheet.t("paper-tag-stand-down"),
         "do-not": sheet.t("paper-tag-do-not"),

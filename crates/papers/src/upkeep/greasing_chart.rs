@@ -17,7 +17,7 @@ use yard::{
 };
 
 /// Usual cautions at the foot of every page.
-const CAUTIONS: [&str; 3] = ["caution-local-rules", "caution-held", "caution-pressure"];
+const CAUTIONS: [&str; 2] = ["caution-local-rules", "caution-pressure"];
 
 /// The chart of all fittings, as PDF, in large type without filled areas, so that it can be covered and wiped clean.
 ///
@@ -47,6 +47,7 @@ pub fn greasing_chart(sheet: &Sheet<'_>, gun_grams: Option<f64>) -> Result<Vec<u
         "drawings": picture::sides(sheet, &shown, false, &mut pictures),
         "about": about(sheet, count),
         "count": sheet.t1("paper-of-count", "of", count),
+        "first": (["caution-engine-off", "caution-held"].map(|key| sheet.t(key))),
         "how": sheet.t("paper-chart-how"),
         "refused": refused_in_general(sheet),
         "adjuster": sheet.t("paper-chart-adjuster"),

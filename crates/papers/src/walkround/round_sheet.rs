@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use words::{BookNames, Names};
 use yard::{
-    book::{GreaseUntil, MeasureLimit, Point, PointKind, Safeguard},
+    book::{Engine, GreaseUntil, MeasureLimit, OilHeat, Point, PointKind},
     id::{ItemId, PointId},
     walkround::{Leg, RoundPlan, Stop},
 };
@@ -46,6 +46,7 @@ fn document(sheet: &Sheet<'_>, plan: &RoundPlan) -> Result<typeset::Document<'st
         "fields": (["paper-who", "paper-when", "paper-hours"].map(|key| sheet.t(key))),
         "columns": (["number", "what", "how", "limit", "found"].map(|column| sheet.t(&format!("paper-column-{column}")))),
         "legs": plan.legs.iter().map(|leg| leg_data(sheet, leg, &names)).collect::<Vec<_>>(),
+        "key": (["paper-key-bold", "paper-key-as-above"].map(|key| sheet.t(key))),
         "finds": finds(sheet, &plan.finds, &names),
         "legend": (["paper-legend-not-checked", "paper-legend-leaks"].map(|key| sheet.t(key))),
         "note": sheet.t("paper-note"),
@@ -82,9 +83,34 @@ fn leg_data(sheet: &Sheet<'_>, leg: &Leg, names: &dyn Names) -> Value {
     json!({
         "engine": sheet.words.name(leg.engine),
         "pose": leg.pose.as_ref().map(|pose| sheet.words.item(pose, names)),
-        "guards": leg.guards.iter().map(|guard: &Safeguard| sheet.words.safeguard(*guard)).collect::<Vec<_>>(),
+        "guards": first(sheet, leg),
         "stops": leg.stops.iter().map(|stop| stop_data(sheet, leg, stop, names)).collect::<Vec<_>>(),
     })
+}
+
+/// What comes before the leg's first point: what must be in place, how to stop an engine that runs, hands off leaks.
+fn first(sheet: &Sheet<'_>, leg: &Leg) -> Vec<String> {
+    let guards = leg.guards.iter();
+    let mut said: Vec<String> = guards.map(|guard| sheet.words.safeguard(*guard)).collect();
+    if matches!(leg.engine, Engine::Idle | Engine::Working) {
+        said.push(match &sheet.book.stop {
+            Some(stop) => sheet.t1("paper-stop-in-leg", "how", stop.how.trim_end_matches('.')),
+            None => format!(
+                "{} {}",
+                sheet.t("paper-stop"),
+                sheet.t("paper-stop-unknown")
+            ),
+        });
+    }
+    let is_leak = |id: &PointId| {
+        let point = sheet.book.points.iter().find(|p| p.id == *id);
+        point.is_some_and(|p| matches!(p.kind, PointKind::Leak { .. }))
+    };
+    let mut due = leg.stops.iter().flat_map(|stop| &stop.points);
+    if due.any(|due| is_leak(&due.point)) {
+        said.push(sheet.t("caution-leak"));
+    }
+    said
 }
 
 fn stop_data(sheet: &Sheet<'_>, leg: &Leg, stop: &Stop, names: &dyn Names) -> Value {
@@ -131,6 +157,10 @@ fn limit(sheet: &Sheet<'_>, leg: &Leg, row: &Row<'_>, names: &dyn Names) -> Vec<
                 "paper-mark"
             };
             let mut said = vec![sheet.t(between)];
+            if mark.oil != OilHeat::Any {
+                let heat = sheet.words.name(mark.oil);
+                said.push(sheet.t1("paper-oil-heat", "oil", heat));
+            }
             if mark.pose != leg.pose {
                 said.push(sheet.words.pose(mark.pose.as_ref(), names));
             }
@@ -139,6 +169,9 @@ fn limit(sheet: &Sheet<'_>, leg: &Leg, row: &Row<'_>, names: &dyn Names) -> Vec<
         PointKind::Fitting(rule) => {
             let mut said = vec![match rule.until {
                 GreaseUntil::Shows => sheet.t("paper-grease-shows"),
+                GreaseUntil::Strokes(n) if row.point().count > 1 => {
+                    sheet.t1("paper-grease-strokes-each", "n", n)
+                }
                 GreaseUntil::Strokes(n) => sheet.t1("paper-grease-strokes", "n", n),
             }];
             said.extend(rule.remote.then(|| sheet.t("paper-grease-remote")));

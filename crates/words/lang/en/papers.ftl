@@ -1,6 +1,6 @@
 ### Words of the papers for the wall, the cab and the file.
 ### $machine, $name, $state: names and pieces said before; $n, $of: counts, or a page's number and the last page's
-### $at, $date, $oil, $hours: already said; $value: ready to show
+### $at, $date, $oil, $hours: already said; $how: from the book; $value: ready to show
 
 paper-invented = invented demo yard
 paper-page = page { $n } of { $of }
@@ -9,9 +9,11 @@ paper-book = book of { $date }
 paper-book-draft = book not adopted yet
 paper-ruler = 100 mm when printed at full size
 paper-qr = the same on a phone
+paper-qr-finding = this finding on a phone
 paper-qr-machine = this machine on a phone
 paper-qr-alt = Square code for { $value }
 paper-stop = To stop the engine:
+paper-stop-in-leg = To stop the engine: { $how }.
 paper-stop-unknown = Nobody knows how. Find out first.
 paper-points = { $n ->
     [one] one point
@@ -56,41 +58,108 @@ paper-grease-strokes-grams = { $n ->
    *[other] { $n } strokes, no more ({ $value } g)
  }
 paper-grease-remote = look at the joint
-paper-is-stand-down = { $state } = stand down
-paper-from-stand-down = from { $state } on: stand down
+paper-oil-heat = oil { $oil }
+paper-key-bold = Bold: stand down.
+paper-key-as-above = As above: the machine stood and the oil was as said above and beside, the fluid clean. If not, write how it was.
 
+### `.also`: what may be typed as well when a sheet is taken in, between semicolons
 paper-found-at-mark = at mark
+    .also = at the mark; on the mark; at or over the mark; full
+paper-found-as-above = as above
+paper-found-at-mark-as-above = at mark, as above
 paper-found-below = below
+    .also = below mark; below the mark; low
+paper-found-nothing = nothing
+    .also = none; empty; nothing on the stick
 paper-found-too-full = too full
+    .also = over; over the mark; overfull
 paper-found-milky = milky
-paper-found-oil = oil { $oil }
+    .also = milk; water; water in it
+paper-found-wrong = wrong
+    .also = wrong fluid; the wrong fluid
+paper-found-clean = clean
+    .also = clear
+paper-found-dark = dark
+    .also = black
+paper-found-cold = cold
+    .also = oil cold
+paper-found-warm = warm
+    .also = oil warm
+paper-found-hot = hot
+    .also = oil hot
 paper-found-seen = seen
+    .also = grease seen; fresh grease seen
 paper-found-seen-at-joint = seen there
+    .also = seen at the joint
+paper-found-all-seen = all seen
 paper-found-took = took
+    .also = taken; took grease
 paper-found-refused = refused
-paper-found-of-seen = of { $of } seen
+    .also = refuses; refused grease
+paper-found-there = there
+    .also = present; ok; well; fine; in order; tight; there and tight
+paper-found-all-there = all there
+    .also = all tight; all present; all well
 paper-found-tight = tight
+    .also = ok; well; fine; in order
 paper-found-all-tight = all tight
+    .also = all well; all ok
+paper-found-stripe-turned = stripe turned
+    .also = stripes turned; stripe; stripes; turned
 paper-found-loose = loose
+    .also = slack
 paper-found-missing = missing
+    .also = gone; lost
+paper-found-missing-or-broken = missing
+    .also = broken; gone; lost; missing or broken
 paper-found-sound = sound
+    .also = ok; well; fine; in order
 paper-found-rubbed = rubbed
-paper-found-worn-or-bulged = wire or bulge
+    .also = rub; rubs; chafed
+paper-found-wire = wire
+    .also = wires; wire shows; worn through; worn to the wire; worn through to the wire
+paper-found-bulged = bulged
+    .also = bulge; bulges
 paper-found-bent = bent
-paper-found-cracked = crack
+    .also = bend; bends
+paper-found-cracked = cracked
+    .also = crack; cracks
+paper-found-rust-in-crack = rust in crack
+    .also = rust; rusty crack; rust in cracks; rust in the crack
 paper-found-dry = dry
+    .also = none; no leak; ok; well; fine
 paper-found-leak-one = I
+    .also = 1; class I; wet
 paper-found-leak-two = II
+    .also = 2; class II; drops form
 paper-found-leak-three = III
+    .also = 3; class III; drops fall
 paper-found-works = works
+    .also = work; ok; well; fine; in order
 paper-found-weak = weak
+    .also = stiff; slow
 paper-found-fails = fails
+    .also = fail; failed; does not work
 paper-found-in-order = in order
+    .also = ok; well; fine; there; sound
 paper-found-worn = worn
+    .also = wear; dirty
 paper-found-damaged = damaged
+    .also = damage; broken
 paper-found-turned = turned
+    .also = turns; turn; cranked; cranks
 paper-found-did-not = did not
-paper-found-again = again
+    .also = did not turn; does not
+paper-found-not-tried = untried
+    .also = not tried
+paper-found-bypassed = switch bypassed
+    .also = bypass
+paper-found-other-way = other way
+    .also = another way
+paper-found-met = met
+    .also = held; yes
+paper-found-not-met = not met
+    .also = not held; no
 paper-found-fitting = fitting found at
 
 paper-finds = Joints with no fitting known: find it
@@ -103,7 +172,10 @@ paper-bring-back = Bring the sheet back. Photograph it or keep it.
 paper-chart-title = { $machine } · greasing
 paper-chart-how = Wipe the fitting. Pump until fresh grease begins to show, then stop. Tick each fitting.
 paper-chart-adjuster = The fitting of a track adjuster is not greased: it tightens the track.
-paper-of-count = of { $of } fittings
+paper-of-count = { $of ->
+    [one] of one fitting
+   *[other] of { $of } fittings
+ }
 paper-refused-runs = A fitting that refuses grease: tell the steward. It may run { $value } more, then it stands down.
 paper-refused-runs-own = refused: { $value } more, then stand down
 paper-refused-ask = A fitting that refuses grease: tell the steward before it runs.
