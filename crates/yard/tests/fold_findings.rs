@@ -376,3 +376,101 @@ fn repeats_count_failures_after_mending() {
     assert_eq!(repeats[0].failures, [first, again]);
     assert_eq!(repeats[0].gaps_hours, [Some(exact("30.5"))]);
 }
+
+fn level(reads: LevelReads, looks: FluidLooks) -> Answer {
+    Answer::Level {
+        reads,
+        pose: Some(item("lowered")),
+        oil: Some(yard::book::OilHeat::Cold),
+        looks,
+    }
+}
+
+fn top_up(mends: Vec<FaultRef>) -> Body {
+    Body::TopUp(TopUp {
+        fluid: None,
+        added: q("1 l"),
+        grade: None,
+        mends,
+    })
+}
+
+fn greasing(mends: Vec<FaultRef>) -> Body {
+    Body::Greasing(Greasing {
+        fittings: vec![answered("fit-boom", fitting(GreaseTook::Took))],
+        mends,
+    })
+}
+
+fn adjustment(mends: Vec<FaultRef>) -> Body {
+    Body::Adjustment(Adjustment {
+        point: None,
+        what: "adjusted".into(),
+        event: None,
+        mends,
+    })
+}
+
+/// A learner's service closes only what that kind of service sets right; who may repair closes by any kind what he names.
+#[test]
+fn a_learners_service_closes_only_what_it_sets_right() {
+    type Service = fn(Vec<FaultRef>) -> Body;
+    let services: [(&str, Service); 3] = [
+        ("top-up", top_up),
+        ("greasing", greasing),
+        ("adjustment", adjustment),
+    ];
+    let (clean, milky) = (FluidLooks::Clean, FluidLooks::Milky);
+    let found = [
+        ("oil-hydraulic", level(LevelReads::Below, clean), "top-up"),
+        ("oil-hydraulic", level(LevelReads::Nothing, clean), "top-up"),
+        ("oil-hydraulic", level(LevelReads::Below, milky), ""),
+        ("oil-hydraulic", level(LevelReads::TooFull, clean), ""),
+        ("fit-boom", fitting(GreaseTook::Refused), "greasing"),
+        ("sag-left", sag("2 1/8 in"), "adjustment"),
+        ("clip-left", clip(ClipState::Missing), ""),
+        ("hose-boom", Answer::Hose(HoseState::Bulged), ""),
+        ("brake", Answer::Function(FunctionState::Weak), ""),
+    ];
+    for (at_point, answer, right) in found {
+        for (kind, service) in services {
+            for by in [LEARNER, OPERATOR] {
+                let mut yard = SmallYard::new();
+                let when = "2026-05-01T07:00";
+                let walk = yard.walks(OPERATOR, when, 1, vec![(at_point, answer.clone())]);
+                let finding = fault_at(walk, at_point);
+                let entry = yard.says(by, "2026-05-01T08:00", service(vec![finding.clone()]));
+                let state = yard.fold();
+                let closes = by == OPERATOR || kind == right;
+                assert_eq!(
+                    state.findings[&finding].open(),
+                    !closes,
+                    "{kind} {answer:?}"
+                );
+                let asks = Asks::NotEntitled { of: finding };
+                let asked = state.questions.get(&entry).map(|question| &question.asks);
+                assert_eq!(asked, (!closes).then_some(&asks), "{kind} {answer:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_learners_service_never_closes_a_fault_or_a_stand_down() {
+    let reported = Fault {
+        point: Some(point("oil-hydraulic")),
+        what: "oil is low".into(),
+        severity: yard::book::Severity::Care,
+    };
+    for body in [
+        Body::Fault(reported),
+        Body::StandDown(StandDown { why: "low".into() }),
+    ] {
+        for service in [top_up, greasing, adjustment] {
+            let mut yard = SmallYard::new();
+            let told = yard.says(OPERATOR, "2026-05-01T07:00", body.clone());
+            yard.says(LEARNER, "2026-05-01T08:00", service(vec![fault(told)]));
+            assert!(yard.fold().findings[&fault(told)].open());
+        }
+    }
+}

@@ -6,20 +6,39 @@ use super::{
     corrections::Heard,
 };
 use crate::{
-    entry::{Fault, Release},
-    id::{EntryId, FaultRef, PointId},
+    entry::{Answer, Body, Entry, Fault, FluidLooks, GreaseTook, LevelReads, Release},
+    id::{FaultRef, PointId},
     people::Deed,
 };
 
 /// An entry that names a finding, by somebody entitled.
 #[derive(Clone, Debug)]
-pub(super) struct Closing {
+pub(super) struct Closing<'f> {
     of: FaultRef,
-    entry: EntryId,
-    releases: bool,
+    entry: &'f Entry,
+    closes: Closes,
 }
 
-impl Fold<'_> {
+/// What such an entry closes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Closes {
+    /// Releases whatever it names.
+    Releases,
+    /// Mends whatever it names.
+    Mends,
+    /// Mends what service alone can set right.
+    Serves(Service),
+}
+
+/// A kind of service.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Service {
+    TopUp,
+    Greasing,
+    Adjustment,
+}
+
+impl<'f> Fold<'f> {
     /// Notes something found wrong. Said twice in one entry, the first holds.
     pub(super) fn find(&mut self, heard: &Heard<'_>, point: Option<PointId>, what: Found) {
         let entry = heard.entry;
@@ -61,52 +80,93 @@ impl Fold<'_> {
     }
 
     /// Takes what an entry says it mends. It may come before what it names, so it is kept to the end of the fold.
-    pub(super) fn mend(&mut self, heard: &Heard<'_>, deed: Deed, mends: &[FaultRef]) {
-        self.close(heard, deed, mends, false);
+    ///
+    /// Who may service but not repair closes by a service only what that kind of service sets right.
+    pub(super) fn mend(&mut self, heard: &Heard<'f>, deed: Deed, mends: &[FaultRef]) {
+        let service = match heard.body {
+            _ if self.may(heard, Deed::Repair) => None,
+            Some(Body::TopUp(_)) => Some(Service::TopUp),
+            Some(Body::Greasing(_)) => Some(Service::Greasing),
+            Some(Body::Adjustment(_)) => Some(Service::Adjustment),
+            _ => None,
+        };
+        let closes = service.map_or(Closes::Mends, Closes::Serves);
+        self.close(heard, deed, mends, closes);
     }
 
     /// Takes a release.
-    pub(super) fn release(&mut self, heard: &Heard<'_>, release: &Release) {
-        self.close(heard, Deed::Release, &release.lifts, true);
+    pub(super) fn release(&mut self, heard: &Heard<'f>, release: &Release) {
+        self.close(heard, Deed::Release, &release.lifts, Closes::Releases);
     }
 
-    fn close(&mut self, heard: &Heard<'_>, deed: Deed, names: &[FaultRef], releases: bool) {
+    fn close(&mut self, heard: &Heard<'f>, deed: Deed, names: &[FaultRef], closes: Closes) {
         if !self.may(heard, deed) {
             for of in names {
                 self.ask(heard.entry, Asks::NotEntitled { of: of.clone() });
             }
             return;
         }
-        let entry = heard.entry.id;
-        if !names.is_empty() {
-            self.state.closed_at.insert(entry, heard.entry.ordered_at);
-        }
         self.closings.extend(names.iter().map(|of| Closing {
             of: of.clone(),
-            entry,
-            releases,
+            entry: heard.entry,
+            closes,
         }));
     }
 
     /// Closes what was named, once everything is known.
     pub(super) fn apply_closings(&mut self) {
         for closing in std::mem::take(&mut self.closings) {
-            let point = closing
-                .of
-                .point
-                .as_ref()
-                .map(|point| self.state.point_today(point));
-            let Some(finding) = self.state.findings.get_mut(&FaultRef {
-                entry: closing.of.entry,
-                point,
-            }) else {
-                continue;
-            };
-            if closing.releases {
-                finding.released.get_or_insert(closing.entry);
-            } else if !finding.mended.contains(&closing.entry) {
-                finding.mended.push(closing.entry);
-            }
+            self.apply(&closing);
         }
+    }
+
+    fn apply(&mut self, closing: &Closing<'f>) {
+        let point = closing
+            .of
+            .point
+            .as_ref()
+            .map(|point| self.state.point_today(point));
+        let name = FaultRef {
+            entry: closing.of.entry,
+            point,
+        };
+        let Some(finding) = self.state.findings.get_mut(&name) else {
+            return;
+        };
+        let entry = closing.entry;
+        match closing.closes {
+            Closes::Serves(service) if !sets_right(service, &finding.what) => {
+                let of = closing.of.clone();
+                self.ask(entry, Asks::NotEntitled { of });
+                return;
+            }
+            Closes::Releases => {
+                finding.released.get_or_insert(entry.id);
+            }
+            _ if finding.mended.contains(&entry.id) => {}
+            _ => finding.mended.push(entry.id),
+        }
+        self.state.closed_at.insert(entry.id, entry.ordered_at);
+    }
+}
+
+/// Whether a service of this kind sets right what was found: a level that was low, a fitting that refused, a measure or
+/// bolts. Never what was reported as a fault, nor a stand-down.
+fn sets_right(service: Service, what: &Found) -> bool {
+    let Found::Answer(answered) = what else {
+        return false;
+    };
+    match &answered.answer {
+        Answer::Level { reads, looks, .. } => {
+            let low = matches!(reads, LevelReads::Below | LevelReads::Nothing);
+            let spoilt = matches!(looks, FluidLooks::Milky | FluidLooks::Wrong);
+            service == Service::TopUp && low && !spoilt
+        }
+        Answer::Fitting {
+            took: GreaseTook::Refused,
+            ..
+        } => service == Service::Greasing,
+        Answer::Measure { .. } | Answer::Bolts { .. } => service == Service::Adjustment,
+        _ => false,
     }
 }

@@ -91,7 +91,7 @@ struct Fold<'f> {
     rulings: &'f Rulings<'f>,
     role: &'f RoleOf<'f>,
     meter: Meter,
-    closings: Vec<Closing>,
+    closings: Vec<Closing<'f>>,
     state: MachineState,
 }
 
@@ -147,7 +147,7 @@ impl<'f> Fold<'f> {
     }
 
     /// Takes one entry. Kinds that change nothing of a machine are named, so that a new kind cannot be forgotten here.
-    fn take(&mut self, heard: &Heard<'_>) {
+    fn take(&mut self, heard: &Heard<'f>) {
         let Some(body) = heard.body else { return };
         match body {
             Body::GapAccepted(accepted) if self.may(heard, Deed::AdoptBook) => {
@@ -186,7 +186,7 @@ impl<'f> Fold<'f> {
     }
 
     /// Use of the machine, or work done on it.
-    fn take_use(&mut self, heard: &Heard<'_>, body: &Body) {
+    fn take_use(&mut self, heard: &Heard<'f>, body: &Body) {
         match body {
             Body::Run(run) => self.run(heard, run),
             Body::Handover(handover) => self.hand_over(heard, handover),
@@ -197,7 +197,7 @@ impl<'f> Fold<'f> {
     }
 
     /// Work done on the machine: what it mends, and the rhythms it restarts.
-    fn take_work(&mut self, heard: &Heard<'_>, body: &Body) {
+    fn take_work(&mut self, heard: &Heard<'f>, body: &Body) {
         let (deed, mends, event) = match body {
             Body::Greasing(greasing) => return self.grease(heard, greasing),
             Body::TopUp(top_up) => (Deed::Service, top_up.mends.as_slice(), None),

@@ -21,7 +21,7 @@ struct Place {
     entitled: bool,
 }
 
-impl Fold<'_> {
+impl<'f> Fold<'f> {
     /// A part of a walk-round. By somebody who may not walk rounds nothing in it counts as done, yet what it found is kept.
     pub(super) fn walk(&mut self, heard: &Heard<'_>, walk: &WalkRound) {
         let entitled = self.may(heard, Deed::WalkRound);
@@ -43,7 +43,7 @@ impl Fold<'_> {
     }
 
     /// Fittings greased outside a round.
-    pub(super) fn grease(&mut self, heard: &Heard<'_>, greasing: &Greasing) {
+    pub(super) fn grease(&mut self, heard: &Heard<'f>, greasing: &Greasing) {
         let entitled = self.may(heard, Deed::Service);
         if !entitled && greasing.mends.is_empty() {
             self.ask_not_entitled(heard.entry);
