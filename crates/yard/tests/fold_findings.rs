@@ -440,6 +440,10 @@ fn a_learners_service_closes_only_what_it_sets_right() {
                 let walk = yard.walks(OPERATOR, when, 1, vec![(at_point, answer.clone())]);
                 let finding = fault_at(walk, at_point);
                 let entry = yard.says(by, "2026-05-01T08:00", service(vec![finding.clone()]));
+                if at_point == "fit-boom" {
+                    let takes = vec![(at_point, fitting(GreaseTook::Took))];
+                    yard.walks(OPERATOR, "2026-05-01T09:00", 2, takes);
+                }
                 let state = yard.fold();
                 let closes = by == OPERATOR || kind == right;
                 assert_eq!(
@@ -473,4 +477,66 @@ fn a_learners_service_never_closes_a_fault_or_a_stand_down() {
             assert!(yard.fold().findings[&fault(told)].open());
         }
     }
+}
+
+/// A fitting that refused is closed by what names it and proves it: grease that goes in, in that entry or after it.
+#[test]
+fn a_refusal_is_closed_only_by_grease_that_goes_in() {
+    let answer = |yard: &mut SmallYard, when: &str, n, took| {
+        let walk = yard.walks(OPERATOR, when, n, vec![("fit-boom", fitting(took))]);
+        fault_at(walk, "fit-boom")
+    };
+    let mut yard = SmallYard::new();
+    let refused = answer(&mut yard, "2026-05-01T07:00", 1, GreaseTook::Refused);
+    answer(&mut yard, "2026-05-01T08:00", 2, GreaseTook::Took);
+    let repair = yard.repairs(OPERATOR, "2026-05-01T09:00", vec![refused.clone()]);
+    assert!(
+        yard.fold().findings[&refused].open(),
+        "a repair proves nothing"
+    );
+    let other = yard.walks(
+        OPERATOR,
+        "2026-05-01T10:00",
+        3,
+        vec![("fit-ring", fitting(GreaseTook::Seen))],
+    );
+    assert!(
+        yard.fold().findings[&refused].open(),
+        "{other:?} is another fitting"
+    );
+    let again = answer(&mut yard, "2026-05-02T07:00", 4, GreaseTook::Refused);
+    assert!(yard.fold().findings[&refused].open());
+    answer(&mut yard, "2026-05-02T08:00", 5, GreaseTook::Took);
+    let state = yard.fold();
+    assert_eq!(state.findings[&refused].mended, [repair]);
+    assert!(state.findings[&again].open(), "nothing names it");
+
+    yard.says(LEARNER, "2026-05-02T09:00", greasing(vec![again.clone()]));
+    assert!(
+        !yard.fold().findings[&again].open(),
+        "named and greased in one"
+    );
+}
+
+#[test]
+fn a_greasing_without_grease_and_a_visitors_word_prove_nothing() {
+    let mut yard = SmallYard::new();
+    let walk = yard.walks(
+        OPERATOR,
+        "2026-05-01T07:00",
+        1,
+        vec![("fit-boom", fitting(GreaseTook::Refused))],
+    );
+    let refused = fault_at(walk, "fit-boom");
+    let still = |took| {
+        Body::Greasing(Greasing {
+            fittings: vec![answered("fit-boom", fitting(took))],
+            mends: vec![refused.clone()],
+        })
+    };
+    yard.says(OPERATOR, "2026-05-01T08:00", still(GreaseTook::Refused));
+    yard.says(VISITOR, "2026-05-01T09:00", still(GreaseTook::Seen));
+    assert!(yard.fold().findings[&refused].open());
+    yard.says(OPERATOR, "2026-05-01T10:00", still(GreaseTook::Seen));
+    assert!(!yard.fold().findings[&refused].open());
 }

@@ -202,7 +202,9 @@ proptest! {
     fn findings_do_not_pass_by_themselves(entries in any_entries(), body in any_plain_body(), by in any_person()) {
         let changes_books = matches!(body, Body::BookAdopted(_));
         let closes = matches!(&body, Body::Repair(_) | Body::Release(_) | Body::Greasing(_) | Body::RoleGiven(_));
-        prop_assume!(!changes_books && !closes);
+        // Grease that goes in proves an earlier repair of a fitting that refused.
+        let proves = matches!(&body, Body::WalkRound(walk) if walk.answers.iter().any(|one| matches!(one.answer, Answer::Fitting { .. })));
+        prop_assume!(!changes_books && !closes && !proves);
         let (_, before) = states(&entries);
         let mut more = entries;
         let n = more.len() as u64 + 1;

@@ -332,3 +332,37 @@ fn what_was_released_since_the_round_is_walked_round_again() {
     let walked = yard.sees(OPERATOR, "2026-03-02T09:30", judge);
     assert!(walked.verdict < Verdict::StandDown, "{:?}", rules(&walked));
 }
+
+/// A fitting refuses at 812.3 h, eight hours are allowed. A repair alone gives no new hours, nor does a second refusal; grease
+/// that goes in ends it.
+#[test]
+fn a_repair_alone_gives_a_dry_fitting_no_more_hours() {
+    let mut yard = ready();
+    yard.habits.refused_runs_hours = Some(8);
+    let id = a_fitting(&yard);
+    let refuses = [(id.as_str(), fitting(GreaseTook::Refused))];
+    let first = walk(&mut yard, OPERATOR, "2026-03-02T07:00", 1, &refuses);
+    yard.repairs(
+        OPERATOR,
+        "2026-03-02T12:00",
+        vec![fault_at(first, id.as_str())],
+    );
+    let until = |yard: &SmallYard, when: &str| yard.sees(OPERATOR, when, judge).holds.until_hours;
+    assert_eq!(until(&yard, "2026-03-02T12:01"), Some(exact("820.3")));
+    yard.reads(OPERATOR, "2026-03-02T16:00", "818 h");
+    let second = walk(&mut yard, OPERATOR, "2026-03-03T07:00", 2, &refuses);
+    assert_eq!(until(&yard, "2026-03-03T07:10"), Some(exact("820.3")));
+    yard.reads(OPERATOR, "2026-03-03T12:00", "820.4 h");
+    let used_up = yard.sees(OPERATOR, "2026-03-03T12:01", judge);
+    assert_eq!(used_up.verdict, Verdict::StandDown);
+    assert_eq!(rules(&used_up)[0], format!("refused-grease at {id}"));
+    assert!(!used_up.only_unknown());
+
+    let takes = Greasing {
+        fittings: vec![answered(id.as_str(), fitting(GreaseTook::Seen))],
+        mends: vec![fault_at(second, id.as_str())],
+    };
+    yard.says(OPERATOR, "2026-03-03T13:00", Body::Greasing(takes));
+    let taken = yard.sees(OPERATOR, "2026-03-03T13:01", judge);
+    assert!(taken.verdict < Verdict::StandDown, "{:?}", rules(&taken));
+}

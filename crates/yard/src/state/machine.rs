@@ -32,7 +32,7 @@ pub struct MachineState {
     pub rounds: BTreeMap<RoundId, Round>,
     /// Everything found wrong and not yet closed for good, and what was closed (kept for history).
     pub findings: BTreeMap<FaultRef, Finding>,
-    /// When each entry that mends or releases something was made.
+    /// When each entry that mended or released something was made.
     pub closed_at: BTreeMap<EntryId, Timestamp>,
     /// Permits to move, newest last.
     pub permits: Vec<(EntryId, Timestamp, MovePermit)>,
@@ -231,7 +231,8 @@ pub struct Finding {
     pub life_hours: Option<LifeHours>,
     /// Book revision then.
     pub book: Option<EntryId>,
-    /// Entries that mended it, by people entitled to.
+    /// Entries that mended it, by people entitled to; of a fitting that refused only those with grease that went in, by
+    /// them or after them.
     pub mended: Vec<EntryId>,
     /// Entry that released it, by somebody entitled to.
     pub released: Option<EntryId>,

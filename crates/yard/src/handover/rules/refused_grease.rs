@@ -2,7 +2,7 @@
 //!
 //! What: the machine runs with care for the hours its fitting, else its book, else the yard
 //! allows after a refusal, then it stands down; where nobody allows any, it stands down at
-//! once.
+//! once. Mended it is only where grease goes in: until then the hours run on from the refusal.
 //!
 //! Why: a dry joint lasts some hours, not many; the pin and the bush cost a week.
 //!

@@ -4,6 +4,7 @@ use super::{
     super::{Asks, Finding, Found},
     Fold,
     corrections::Heard,
+    order::turn,
 };
 use crate::{
     entry::{Answer, Body, Entry, Fault, FluidLooks, GreaseTook, LevelReads, Release},
@@ -120,6 +121,8 @@ impl<'f> Fold<'f> {
         }
     }
 
+    /// Closes one finding. A fitting that refused is mended only when it is seen to take grease: by the entry that says it is
+    /// mended, or after it. Until then the refusal stays, and the hours allowed run on from it.
     fn apply(&mut self, closing: &Closing<'f>) {
         let point = closing
             .of
@@ -130,10 +133,12 @@ impl<'f> Fold<'f> {
             entry: closing.of.entry,
             point,
         };
+        let entry = closing.entry;
+        let greased = name.point.as_ref().and_then(|at| self.greased.get(at));
+        let takes_grease = greased.is_some_and(|last| *last >= turn(entry));
         let Some(finding) = self.state.findings.get_mut(&name) else {
             return;
         };
-        let entry = closing.entry;
         match closing.closes {
             Closes::Serves(service) if !sets_right(service, &finding.what) => {
                 let of = closing.of.clone();
@@ -143,6 +148,7 @@ impl<'f> Fold<'f> {
             Closes::Releases => {
                 finding.released.get_or_insert(entry.id);
             }
+            _ if has_refused(&finding.what) && !takes_grease => return,
             _ if finding.mended.contains(&entry.id) => {}
             _ => finding.mended.push(entry.id),
         }
@@ -162,11 +168,17 @@ fn sets_right(service: Service, what: &Found) -> bool {
             let spoilt = matches!(looks, FluidLooks::Milky | FluidLooks::Wrong);
             service == Service::TopUp && low && !spoilt
         }
-        Answer::Fitting {
-            took: GreaseTook::Refused,
-            ..
-        } => service == Service::Greasing,
+        Answer::Fitting { .. } => service == Service::Greasing && has_refused(what),
         Answer::Measure { .. } | Answer::Bolts { .. } => service == Service::Adjustment,
         _ => false,
     }
+}
+
+/// Whether it is a fitting that refused grease.
+fn has_refused(what: &Found) -> bool {
+    matches!(
+        what,
+        Found::Answer(answered)
+            if matches!(answered.answer, Answer::Fitting { took: GreaseTook::Refused, .. })
+    )
 }

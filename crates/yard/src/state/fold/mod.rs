@@ -23,18 +23,18 @@ use super::{Asks, MachineState, Question, YardState};
 use crate::{
     book,
     entry::{Body, Entry},
-    id::{EntryId, MachineId, PersonId},
+    id::{EntryId, MachineId, PersonId, PointId},
     people::Deed,
 };
 use corrections::{Corrected, Heard, RoleOf};
 use findings::Closing;
 use hours::{Meter, Read};
 use jiff::Timestamp;
-use order::in_order;
+use order::{Turn, in_order};
 use quantity::{Habits, Quantity, Unit};
 use rulings::Rulings;
 use shelf::Shelf;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Folds one machine from the entries of its yard, reading adopted books as `habits` say.
 pub fn fold_machine(
@@ -92,6 +92,8 @@ struct Fold<'f> {
     role: &'f RoleOf<'f>,
     meter: Meter,
     closings: Vec<Closing<'f>>,
+    /// The last answer by which a fitting took grease, by point.
+    greased: BTreeMap<PointId, Turn>,
     state: MachineState,
 }
 
@@ -115,6 +117,7 @@ impl<'f> Fold<'f> {
             role,
             meter,
             closings: Vec::new(),
+            greased: BTreeMap::new(),
             state,
         }
     }

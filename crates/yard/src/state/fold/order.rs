@@ -1,6 +1,7 @@
 //! The one order of entries: by corrected time, then by id; each id once.
 
-use crate::entry::Entry;
+use crate::{entry::Entry, id::EntryId};
+use jiff::Timestamp;
 use std::collections::BTreeSet;
 
 /// The entries in the order every fold takes them, each id once, whatever order they came in.
@@ -13,4 +14,12 @@ pub(super) fn in_order(entries: &[Entry]) -> Vec<&Entry> {
     let mut seen = BTreeSet::new();
     ordered.retain(|entry| seen.insert(entry.id));
     ordered
+}
+
+/// When an entry has its turn in that order.
+pub(super) type Turn = (Timestamp, EntryId);
+
+/// The turn of an entry.
+pub(super) fn turn(entry: &Entry) -> Turn {
+    (entry.ordered_at, entry.id)
 }

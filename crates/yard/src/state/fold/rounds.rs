@@ -4,6 +4,7 @@ use super::{
     super::{Asks, Done, Found, Given, Round},
     Fold,
     corrections::Heard,
+    order::turn,
 };
 use crate::{
     entry::{Answer, Answered, GreaseTook, Greasing, WalkRound},
@@ -144,6 +145,9 @@ impl<'f> Fold<'f> {
         // A refusal was looked at but not greased, and what cannot be told was not done.
         if took != Some(GreaseTook::Refused) && !matches!(weighed, Weighed::Unknown(_)) {
             self.state.done.insert(point.clone(), done.clone());
+        }
+        if matches!(took, Some(GreaseTook::Seen | GreaseTook::Took)) {
+            self.greased.insert(point.clone(), turn(heard.entry));
         }
         if took == Some(GreaseTook::Seen) {
             self.state.seen_at_joint.insert(point.clone(), done);
