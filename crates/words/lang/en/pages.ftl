@@ -3,6 +3,7 @@
 ### $what, $why, $said, $how, $line, $text, $answer: somebody's words or a line already said; $value, $far: ready to show
 ### $role, $deed, $leaf, $paper, $size, $limit, $unit, $method, $proof, $step, $who, $id, $minutes, $skipped, $origin: pieces said before
 ### $low, $high: numbers ready to show; $pose, $oil: a pose and an oil temperature already said
+### $poses: ids of the book, as a list
 
 app-name = Kingpost
 skip-to-main = Skip to the content
@@ -360,7 +361,9 @@ sheet-intro = Keep the sheet or a photo of it. Type what was not well, and every
 taken-who = Who walked it
 taken-when = When
 sheet-answers = Exceptions and values, a line each
-sheet-answers-hint = Number, colon, what was found. 18: 1 3/4 in, 1 5/8 in — 31: missing — 5: below, clean — 40: not checked, no tool
+sheet-answers-hint = Number, colon, what was found: the words beside the box. For example:
+sheet-example = { $n }: { $said }
+sheet-not-checked-example = not checked, no tool
 sheet-rest-ticked = Everything else on the sheet was ticked as well
 sheet-keep = Keep the sheet
 ask-sheet-who = Who walked the round?
@@ -373,6 +376,18 @@ ask-sheet-number = Line { $line }: no such number: { $text }
     .next = Take the number from the sheet's first column.
 ask-sheet-said = Line { $line }: not an answer to that point: { $text }
     .next = Use the words beside the boxes on the sheet.
+ask-sheet-level = Line { $line }: what did the mark show? { $text }
+    .next = Write at mark, below, nothing or too full as well.
+ask-sheet-pose = Line { $line }: how did the machine stand? { $text }
+    .next = Write: as above, or the pose: { $poses }, other.
+ask-sheet-looks = Line { $line }: what did the fluid look like? { $text }
+    .next = Write clean, dark, milky or wrong as well.
+ask-sheet-heat = Line { $line }: was the oil cold, warm or hot? { $text }
+    .next = Write cold, warm or hot as well.
+ask-sheet-condition = Line { $line }: was the condition beside it met? { $text }
+    .next = Write met or not met as well.
+ask-sheet-each = Line { $line }: what did each combination do? { $text }
+    .next = Write turned, did not or untried for each, in the order of the sheet.
 
 reckoner-title = Reckoner
 reckoner-intro = Every formula here, with its source. A figure never overrules a yard rule or a maker's word.

@@ -1,5 +1,7 @@
 //! A filled paper sheet coming back: exceptions and values are typed by number, the rest counts as ticked.
 
+mod line;
+
 use super::{
     form::{self, Read, Typed},
     question::{Asked, Choice},
@@ -14,7 +16,7 @@ use askama::Template;
 use std::collections::BTreeMap;
 use words::Arg;
 use yard::{
-    book::{Point, PointKind},
+    book::{Book, Point, PointKind},
     entry::{Answered, Body, WalkRound},
     handover::Situation,
     id::{PersonId, RoundId},
@@ -33,6 +35,7 @@ struct SheetPage {
     when: String,
     hours_typed: String,
     answers: String,
+    examples: Vec<String>,
     rest_well: bool,
 }
 
@@ -107,6 +110,13 @@ fn read_lines(
         .filter_map(|(id, n)| walk.book.points.iter().find(|q| q.id == id).map(|q| (n, q)))
         .collect();
     let (mut answers, mut asked) = (Vec::new(), Vec::new());
+    let poses: Vec<String> = walk
+        .book
+        .poses
+        .iter()
+        .map(|pose| pose.id.to_string())
+        .collect();
+    let poses = poses.join(", ");
     for (i, line) in typed
         .field("answers")
         .lines()
@@ -114,7 +124,11 @@ fn read_lines(
         .filter(|(_, l)| !l.trim().is_empty())
     {
         let told = |key: &str| {
-            let args = [("line", Arg::from(i + 1)), ("text", Arg::from(line.trim()))];
+            let args = [
+                ("line", Arg::from(i + 1)),
+                ("text", Arg::from(line.trim())),
+                ("poses", Arg::from(poses.as_str())),
+            ];
             Asked {
                 what: p.words.say(key, &args),
                 hint: p.words.say(&format!("{key}.next"), &args),
@@ -131,10 +145,11 @@ fn read_lines(
             .and_then(|n: u32| by_number.get(&n))
         {
             None => asked.push(told("ask-sheet-number")),
-            Some(point) => match one(p, point, said.trim(), &desk.reading()) {
-                Read::Answered(answered) => answers.push(answered),
-                Read::Nothing => asked.push(told("ask-sheet-said")),
-                Read::Asked(more) => asked.extend(more),
+            Some(point) => match one(p, walk.book, point, said.trim(), &desk.reading()) {
+                Ok(Read::Answered(answered)) => answers.push(answered),
+                Ok(Read::Nothing) => asked.push(told("ask-sheet-said")),
+                Ok(Read::Asked(more)) => asked.extend(more),
+                Err(question) => asked.push(told(question)),
             },
         }
     }
@@ -167,91 +182,60 @@ fn read_lines(
 }
 
 /// One line's words as the fields of a station page, then read by the same reader.
-fn one(p: &Page, point: &Point, said: &str, habits: &quantity::Habits) -> Read {
-    let id = &point.id;
-    let mut pairs: Vec<(String, String)> = Vec::new();
-    let mut words: Vec<&str> = said.split(',').map(str::trim).collect();
-    match &point.kind {
-        PointKind::Measure(limit) => {
-            let other = words
-                .iter()
-                .position(|w| w.eq_ignore_ascii_case("other way"))
-                .map(|at| words.remove(at))
-                .is_some();
-            let missed = words
-                .iter()
-                .position(|w| w.eq_ignore_ascii_case("not met"))
-                .map(|at| words.remove(at))
-                .is_some();
-            pairs.extend(
-                words
-                    .iter()
-                    .enumerate()
-                    .map(|(i, w)| (format!("v{i}.{id}"), (*w).to_owned())),
-            );
-            pairs.push((
-                format!("m.{id}"),
-                if other { "no" } else { "yes" }.to_owned(),
-            ));
-            if limit.condition.is_some() {
-                pairs.push((
-                    format!("c.{id}"),
-                    if missed { "no" } else { "yes" }.to_owned(),
-                ));
-            }
-        }
-        PointKind::Level(mark) => {
-            let mut words = words.into_iter();
-            pairs.push((format!("a.{id}"), code(words.next().unwrap_or_default())));
-            pairs.push((format!("looks.{id}"), code(words.next().unwrap_or("clean"))));
-            let pose = mark
-                .pose
-                .as_ref()
-                .map_or_else(|| "other".to_owned(), ToString::to_string);
-            pairs.push((format!("pose.{id}"), words.next().map_or(pose, code)));
-            pairs.push((
-                format!("oil.{id}"),
-                words
-                    .next()
-                    .map_or_else(|| yard::code::Coded::code(mark.oil).to_owned(), code),
-            ));
-        }
-        PointKind::Crank(cases) => {
-            let tried = words.iter().zip(0..cases.len());
-            pairs.extend(tried.map(|(w, i)| (format!("k{i}.{id}"), code(w))));
-            let bypassed = words.iter().any(|w| w.eq_ignore_ascii_case("bypassed"));
-            pairs.push((
-                format!("by.{id}"),
-                if bypassed { "yes" } else { "no" }.to_owned(),
-            ));
-        }
-        _ => pairs.push((
-            format!("a.{id}"),
-            code(words.first().copied().unwrap_or_default()),
-        )),
-    }
-    if let Some(why) = said.strip_prefix("not checked") {
-        pairs = vec![(
-            format!("why.{id}"),
-            code(why.trim_start_matches([',', ' ']).trim()),
-        )];
-        if yard::code::Coded::from_code(&pairs[0].1)
-            .is_none_or(|h: yard::entry::Hindrance| h == yard::entry::Hindrance::Other)
-        {
-            pairs[0].1 = "other".to_owned();
-        }
-    }
-    form::read(p, point, &Typed::of(pairs), habits, false)
+fn one(
+    p: &Page,
+    book: &Book,
+    point: &Point,
+    said: &str,
+    habits: &quantity::Habits,
+) -> Result<Read, line::Question> {
+    let fields = line::fields(&p.words, book, point, said)?;
+    let named = fields
+        .into_iter()
+        .map(|(what, value)| (format!("{what}.{}", point.id), value));
+    Ok(form::read(
+        p,
+        point,
+        &Typed::of(named.collect()),
+        habits,
+        false,
+    ))
 }
 
-/// Words as written on the sheet, as a code: `worn through` is `worn-through`; leak classes stay capital.
-fn code(word: &str) -> String {
-    let word = word.trim();
-    if word.chars().all(|c| c == 'I') && !word.is_empty() {
-        word.to_owned()
-    } else {
-        word.to_lowercase().replace(' ', "-")
-    }
+/// Lines as they may be typed for this machine, one for each kind that is written differently.
+fn examples(p: &Page, book: &Book) -> Vec<String> {
+    let numbers = numbers(book);
+    let first = |is: fn(&PointKind) -> bool| book.points.iter().find(|point| is(&point.kind));
+    let printed = |point: &Point, code: &str| {
+        let words = papers::answer_words(&p.words, book, point);
+        let word = words.into_iter().find(|word| word.code == code);
+        word.map(|word| word.word)
+    };
+    let level = first(|kind| matches!(kind, PointKind::Level(_)));
+    let clip = first(|kind| matches!(kind, PointKind::PinClip));
+    let hose = first(|kind| matches!(kind, PointKind::Hose));
+    let measure =
+        first(|kind| matches!(kind, PointKind::Measure(limit) if limit.condition.is_none()));
+    let said = [
+        level.and_then(|point| Some((point, printed(point, "at-mark")?))),
+        clip.and_then(|point| Some((point, printed(point, "missing")?))),
+        measure.and_then(|point| Some((point, readings(point)?))),
+        hose.map(|point| (point, p.t("sheet-not-checked-example"))),
+    ];
+    let line = |(point, said): (&Point, String)| {
+        let number = numbers.get(&point.id)?;
+        Some(p.t2("sheet-example", "n", number, "said", said))
+    };
+    said.into_iter().flatten().filter_map(line).collect()
+}
+
+/// As many readings as the point has, each at its limit.
+fn readings(point: &Point) -> Option<String> {
+    let PointKind::Measure(limit) = &point.kind else {
+        return None;
+    };
+    let at_limit = limit.max.as_ref().or(limit.min.as_ref())?;
+    Some(vec![at_limit.text(); limit.readings.len()].join(", "))
 }
 
 fn render(desk: &Desk, walk: &Walk<'_>, typed: &Typed, asked: Vec<Asked>) -> Answer {
@@ -288,6 +272,7 @@ fn render(desk: &Desk, walk: &Walk<'_>, typed: &Typed, asked: Vec<Asked>) -> Ans
         hours_typed: typed.field("hours").to_owned(),
         answers: typed.field("answers").to_owned(),
         rest_well: typed.field("rest") == "well",
+        examples: examples(&p, walk.book),
         asked,
         p,
     })
