@@ -96,7 +96,9 @@ fn legs_go_from_engine_off_to_working_and_from_pose_to_pose() {
     );
     let guards: Vec<_> = plan.legs.iter().map(|leg| leg.guards.clone()).collect();
     assert_eq!(guards[0], [Safeguard::KeyOut]);
-    assert_eq!(guards[2], [Safeguard::Prop], "the pose's own safeguard");
+    let pose = [Safeguard::KeyOut, Safeguard::Prop];
+    assert_eq!(guards[2], pose, "the pose's own safeguard too");
+    assert_eq!(guards[3], [Safeguard::ZoneEmpty, Safeguard::BeltOn]);
     assert_eq!(guards[4], [Safeguard::ZoneEmpty, Safeguard::BeltOn]);
     let stops: Vec<_> = plan.legs[0]
         .stops
@@ -108,6 +110,47 @@ fn legs_go_from_engine_off_to_working_and_from_pose_to_pose() {
         ["left", "back", "right", "front"].map(|id| StationId::new(id).unwrap())
     );
     assert_eq!(plan.skipped, 0);
+}
+
+/// A book that says nothing of safeguards, or the wrong thing at the starting table: the plan names them by the engine's state.
+#[test]
+fn safeguards_follow_from_the_engine_state() {
+    let bare: String = BOOK
+        .lines()
+        .filter(|line| !line.starts_with("guards = "))
+        .map(|line| format!("{line}\n"))
+        .collect();
+    let crank_off = bare.replace(
+        "rhythm = \"every 30 days\"\nengine = \"idle\"\ncases",
+        "rhythm = \"every 30 days\"\nguards = [\"key-out\"]\ncases",
+    );
+    assert_ne!(bare, crank_off);
+    let (off, running) = (
+        vec![Safeguard::KeyOut],
+        vec![Safeguard::ZoneEmpty, Safeguard::BeltOn],
+    );
+    for text in [bare, crank_off] {
+        let yard = SmallYard::with_book(&text);
+        for purpose in [RoundPurpose::Start, RoundPurpose::After] {
+            let plan = yard
+                .sees(OPERATOR, "2026-03-02T07:00", |situation| {
+                    whole(situation, purpose)
+                })
+                .unwrap();
+            for leg in &plan.legs {
+                let needed = match leg.engine {
+                    Engine::Off | Engine::After => &off,
+                    Engine::Idle | Engine::Working => &running,
+                };
+                assert_eq!(&leg.guards, needed, "{:?}", leg.engine);
+            }
+            let starting = plan.legs.iter().find(|leg| {
+                let mut due = leg.stops.iter().flat_map(|stop| &stop.points);
+                due.any(|due| due.point == point("crank"))
+            });
+            assert_eq!(starting.unwrap().guards, running);
+        }
+    }
 }
 
 #[test]

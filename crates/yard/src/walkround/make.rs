@@ -2,13 +2,13 @@
 
 use super::{
     due::because,
-    order::{numbers, walking_order},
+    order::{engine_at, numbers, walking_order},
     plan::{Because, DuePoint, Leg, RoundPlan, Stop},
     relief,
     today::Today,
 };
 use crate::{
-    book::{Book, Place, Point, PointKind, Safeguard, joints_to_find},
+    book::{Book, Engine, Place, Point, PointKind, Safeguard, joints_to_find},
     entry::RoundPurpose,
     handover::Situation,
     id::{ItemId, PointId, StationId},
@@ -125,9 +125,9 @@ pub(super) fn lay_out(
 /// The stop that the next point in walking order belongs to: the last one, or a new one, on a new leg where engine or pose
 /// change.
 fn stop_for<'l>(legs: &'l mut Vec<Leg>, point: &Point) -> &'l mut Stop {
-    let here = |leg: &Leg| leg.engine == point.engine && leg.pose == point.pose;
+    let here = |leg: &Leg| leg.engine == engine_at(point) && leg.pose == point.pose;
     if !legs.last().is_some_and(here) {
-        let (engine, pose) = (point.engine, point.pose.clone());
+        let (engine, pose) = (engine_at(point), point.pose.clone());
         legs.push(Leg {
             engine,
             pose,
@@ -180,12 +180,13 @@ fn fittings_of(point: &Point) -> u32 {
     }
 }
 
-/// Everything the leg's pose and points need in place, each once.
+/// Everything the leg's engine state, pose and points need in place, each once.
 fn guards(book: &Book, leg: &Leg) -> Vec<Safeguard> {
     guards_at(book, leg, &leg.stops)
 }
 
-/// What must be in place at some stops of a leg: what their points need, and what keeps the leg's pose safe.
+/// What must be in place at some stops of a leg: what follows from the engine state, what their points need, and what keeps
+/// the leg's pose safe. A key is never out while the engine runs.
 pub fn guards_at(book: &Book, leg: &Leg, stops: &[Stop]) -> Vec<Safeguard> {
     let due: BTreeSet<&PointId> = stops
         .iter()
@@ -202,8 +203,21 @@ pub fn guards_at(book: &Book, leg: &Leg, stops: &[Stop]) -> Vec<Safeguard> {
         .iter()
         .filter(|pose| Some(&pose.id) == leg.pose.as_ref())
         .flat_map(|pose| &pose.guards);
-    let all: BTreeSet<Safeguard> = points.chain(pose).copied().collect();
+    let running = matches!(leg.engine, Engine::Idle | Engine::Working);
+    let written = points
+        .chain(pose)
+        .copied()
+        .filter(|guard| !(running && *guard == Safeguard::KeyOut));
+    let all: BTreeSet<Safeguard> = written.chain(guards_of(leg.engine)).collect();
     all.into_iter().collect()
+}
+
+/// What an engine state needs in place by itself, whatever the book says.
+fn guards_of(engine: Engine) -> Vec<Safeguard> {
+    match engine {
+        Engine::Off | Engine::After => vec![Safeguard::KeyOut],
+        Engine::Idle | Engine::Working => vec![Safeguard::ZoneEmpty, Safeguard::BeltOn],
+    }
 }
 
 /// Seconds at the points, on foot between the stops, and for each change of engine state or pose.

@@ -1,7 +1,7 @@
 //! The one walking order of a book's points, and the number each bears on drawing, page and paper.
 
 use crate::{
-    book::{Book, Engine, Point},
+    book::{Book, Engine, Point, PointKind},
     id::{ItemId, PointId, StationId},
 };
 use std::collections::BTreeMap;
@@ -46,7 +46,7 @@ pub(super) fn walking_order(book: &Book) -> Vec<(Place, &Point)> {
         place.map_or(0, |place| place + 1)
     };
     let place = |(written, point): (usize, &Point)| Place {
-        engine: point.engine,
+        engine: engine_at(point),
         pose: pose(point.pose.as_ref()),
         lap: lap_place(&lap, point),
         written,
@@ -59,6 +59,14 @@ pub(super) fn walking_order(book: &Book) -> Vec<(Place, &Point)> {
         .collect();
     points.sort_by_key(|(place, _)| *place);
     points
+}
+
+/// The engine state a point is looked at in: the book's, but the starter turns the engine, whatever the book says.
+pub(super) fn engine_at(point: &Point) -> Engine {
+    match (&point.kind, point.engine) {
+        (PointKind::Crank(_), Engine::Off | Engine::After) => Engine::Idle,
+        (_, engine) => engine,
+    }
 }
 
 fn lap_places(book: &Book) -> BTreeMap<&StationId, usize> {
