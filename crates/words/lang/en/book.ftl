@@ -131,6 +131,10 @@ book-trouble-ram-does-not-open = The ram is no longer open than closed.
     .next = Measure pin to pin again, once with the rod in and once with it out.
 book-trouble-rod-in-and-out = The rod of “{ $ram }” is both in and out in this pose.
     .next = Take it out of one of the two lists.
+book-trouble-limit-with-plus-minus = The ± in { $key } = "{ $found }" is not counted: a limit is exact.
+    .next = Write the limit without it. How well one measures goes into plus-minus.
+book-trouble-reading-twice = Two readings have the same name: “{ $found }”.
+    .next = Give each its own name, so that the round asks for both.
 
 book-shape-text = a text in quotes
 book-shape-texts = a list of texts
@@ -152,7 +156,7 @@ book-shape-number = a number
 book-shape-list = a list
 book-shape-table = a table
 book-shape-whole-number = a whole number
-book-shape-other = a date, or no value known here
+book-shape-other = a date, or a value of a kind no book has
 
 book-thing-station = station
 book-thing-point = point

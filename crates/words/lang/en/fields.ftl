@@ -16,6 +16,7 @@ fields-yes = yes
 fields-no = no
 fields-often = as often as wanted
 fields-once = once
+fields-needed-for = Needed for: { $kinds }; the other kinds say it themselves.
 fields-only-for = Only for: { $kinds }.
 fields-dimension = { $dimension }, with its unit
 fields-any-dimension = a quantity, with its unit

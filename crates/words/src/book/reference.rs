@@ -69,6 +69,13 @@ impl Words {
                 )
             );
         }
+        let kinds = table.needed_for(field);
+        if !kinds.is_empty() {
+            means = format!(
+                "{means} {}",
+                self.say("fields-needed-for", &[("kinds", self.list(&kinds).into())])
+            );
+        }
         format!(
             "| `{}` | {} | {needed} | {means} |\n",
             field.key,

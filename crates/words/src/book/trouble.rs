@@ -204,6 +204,10 @@ impl Words {
                 vec![("key", (*key).into()), ("rule", (*rule).into())]
             }
             K::RodInAndOut { ram } => vec![("ram", ram.into())],
+            K::LimitWithPlusMinus { key, limit } => {
+                vec![("key", (*key).into()), ("found", limit.into())]
+            }
+            K::ReadingTwice { name } => vec![("found", name.into())],
             _ => vec![],
         }
     }

@@ -46,6 +46,13 @@ impl<'t> Desk<'t> {
             .push((self.lines.within(span), Level::Mistake, what));
     }
 
+    /// Notes what lets the book stand but deserves a look.
+    pub(super) fn warning(&self, span: Range<usize>, what: TroubleKind) {
+        self.found
+            .borrow_mut()
+            .push((self.lines.within(span), Level::Warning, what));
+    }
+
     /// Notes an id with its line, unless it is taken.
     pub(super) fn id(&self, of: Named, id: &str, span: &Range<usize>) {
         let (line, _) = self.lines.at(span.start);

@@ -7,6 +7,7 @@ pub use tables::TABLES;
 
 use super::About;
 use super::coded::KindWord;
+use crate::code::Coded;
 use quantity::Dimension;
 
 /// Things of a book that have ids of their own and can be spoken of.
@@ -148,6 +149,18 @@ impl Table {
     /// The key with this name.
     pub fn field(&self, key: &str) -> Option<&'static Field> {
         self.fields.iter().find(|field| field.key == key)
+    }
+
+    /// The kinds of points that must have a key which others may leave out: `about`, where the kind does not say it.
+    pub fn needed_for(&self, field: &Field) -> Vec<&'static str> {
+        if (self.name, field.key) != ("point", "about") {
+            return Vec::new();
+        }
+        let kinds = KindWord::ALL.iter().copied();
+        kinds
+            .filter(|kind| usual_about(*kind).is_none())
+            .map(Coded::code)
+            .collect()
     }
 
     /// How its heading is written.

@@ -58,17 +58,18 @@ fn of_table(table: &Table, say: &dyn Fn(&str) -> String) -> Value {
 
 /// What a point must and may have by its kind.
 fn by_kind(table: &Table) -> Vec<Value> {
-    let tied = table.fields.iter().filter(|field| !field.kinds.is_empty());
-    tied.flat_map(|field| {
-        let of_kind =
-            json!({ "properties": { "kind": { "enum": field.kinds } }, "required": ["kind"] });
-        let only = json!({ "if": { "required": [field.key] }, "then": of_kind.clone() });
-        let must = field
-            .needed
-            .then(|| json!({ "if": of_kind, "then": { "required": [field.key] } }));
-        std::iter::once(only).chain(must)
-    })
-    .collect()
+    let of_kinds = |kinds: &[&str]| json!({ "properties": { "kind": { "enum": kinds } }, "required": ["kind"] });
+    let all = table.fields.iter().flat_map(|field| {
+        let must =
+            |kinds: &[&str]| json!({ "if": of_kinds(kinds), "then": { "required": [field.key] } });
+        let tied = (!field.kinds.is_empty())
+            .then(|| json!({ "if": { "required": [field.key] }, "then": of_kinds(field.kinds) }));
+        let needed = table.needed_for(field);
+        let always = (!field.kinds.is_empty() && field.needed).then(|| must(field.kinds));
+        let for_some = (!needed.is_empty()).then(|| must(&needed));
+        tied.into_iter().chain(always).chain(for_some)
+    });
+    all.collect()
 }
 
 fn of_field(table: &Table, field: &Field, say: &dyn Fn(&str) -> String) -> Value {

@@ -114,7 +114,12 @@ fn of_text(value: &str, quote: char) -> (Slip, Option<String>) {
     }
     match value.rfind(quote).filter(|last| *last > close) {
         Some(last) => (Slip::QuoteInText, Some(quoted(&value[1..last]))),
-        None => (Slip::LeftOver, None),
+        None => {
+            let whole = bare(&value[1..]);
+            let both = whole.contains('"') && whole.contains('\'');
+            let right = feet_and_inches(whole).filter(|_| both);
+            (Slip::LeftOver, right.map(|right| quoted(&right)))
+        }
     }
 }
 
@@ -128,18 +133,61 @@ fn closing(value: &str, quote: char) -> Option<usize> {
     })
 }
 
-/// The text in quotes that let it stand as it is.
+/// The text in quotes that let it stand as it is; with both quotes in it, feet and inches in letters, else the inner ones escaped.
 fn quoted(text: &str) -> String {
-    if text.contains('"') {
-        format!("'{text}'")
-    } else {
-        format!("\"{text}\"")
+    match (text.contains('"'), text.contains('\'')) {
+        (true, true) => feet_and_inches(text).map_or_else(
+            || format!("\"{}\"", text.replace('\\', r"\\").replace('"', "\\\"")),
+            |measure| format!("\"{measure}\""),
+        ),
+        (true, false) => format!("'{text}'"),
+        _ => format!("\"{text}\""),
     }
+}
+
+/// `6'2"` as `6 ft 2 in`: where every quote stands behind a digit.
+fn feet_and_inches(text: &str) -> Option<String> {
+    let mut written = String::new();
+    for c in text.chars() {
+        let unit = match c {
+            '\'' => " ft ",
+            '"' => " in ",
+            other => {
+                written.push(other);
+                continue;
+            }
+        };
+        if !written.trim_end().ends_with(|c: char| c.is_ascii_digit()) {
+            return None;
+        }
+        written += unit;
+    }
+    Some(written.split_whitespace().collect::<Vec<_>>().join(" "))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_is_offered_is_toml_and_reads() {
+        for statement in [
+            "min = '6'2\"'",
+            "min = 6'2 1/2\"",
+            "min = 3/4\"",
+            "how = 'Jo's \"way\"'",
+            "how = 'a\\b's \"c\"'",
+            "how = \"a\\q\"",
+            "name = \"A",
+            "name = Jo's",
+        ] {
+            let right = told(statement).right.unwrap();
+            let mended = format!("key = {right}\n");
+            assert!(toml::de::DeTable::parse(&mended).is_ok(), "{mended}");
+        }
+        let read = quantity::parse("6 ft 2 in", &quantity::Habits::default(), None);
+        assert!(read.is_ok(), "{read:?}");
+    }
 
     fn slip_of(statement: &str) -> (Slip, String, Option<String>) {
         let told = told(statement);
@@ -165,6 +213,17 @@ mod tests {
             slip_of("min = 3/4\" # c"),
             (Slip::NoQuotes, "3/4\"".into(), right("'3/4\"'"))
         );
+        for feet in [
+            "min = '6'2\"'",
+            "min = \"6'2\"\"",
+            "min = 6'2\"",
+            "min = '6'2\"",
+        ] {
+            let (_, _, offered) = slip_of(feet);
+            assert_eq!(offered, right("\"6 ft 2 in\""), "{feet}");
+        }
+        let (_, _, offered) = slip_of("how = 'Jo's \"way\"'");
+        assert_eq!(offered, right("\"Jo's \\\"way\\\"\""));
         assert_eq!(
             slip_of("how = \"a\\q\""),
             (Slip::Backslash, "\"a\\q\"".into(), right("'a\\q'"))

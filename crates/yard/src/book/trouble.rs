@@ -177,6 +177,10 @@ pub enum TroubleKind {
     RamDoesNotOpen,
     /// A ram's rod both in and out in one pose.
     RodInAndOut { ram: String },
+    /// A limit with a ± of its own; only what is measured has one.
+    LimitWithPlusMinus { key: &'static str, limit: String },
+    /// Two readings of one measure under one name.
+    ReadingTwice { name: String },
 }
 
 impl Slip {
@@ -261,11 +265,13 @@ impl TroubleKind {
             RodFillsBore => "rod-fills-bore",
             RamDoesNotOpen => "ram-does-not-open",
             RodInAndOut { .. } => "rod-in-and-out",
+            LimitWithPlusMinus { .. } => "limit-with-plus-minus",
+            ReadingTwice { .. } => "reading-twice",
         }
     }
 
     /// Every code, for tables of sentences and tests.
-    pub const CODES: [&'static str; 41] = [
+    pub const CODES: [&'static str; 43] = [
         "syntax",
         "too-big",
         "and-more",
@@ -307,5 +313,7 @@ impl TroubleKind {
         "rod-fills-bore",
         "ram-does-not-open",
         "rod-in-and-out",
+        "limit-with-plus-minus",
+        "reading-twice",
     ];
 }

@@ -103,6 +103,11 @@ fn every_kind_can_be_said() {
         TroubleKind::RodFillsBore,
         TroubleKind::RamDoesNotOpen,
         TroubleKind::RodInAndOut { ram: text("boom") },
+        TroubleKind::LimitWithPlusMinus {
+            key: "min",
+            limit: text("13 mm ± 1"),
+        },
+        TroubleKind::ReadingTwice { name: text("left") },
     ];
     let told: Vec<String> = kinds
         .iter()

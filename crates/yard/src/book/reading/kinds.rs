@@ -97,7 +97,10 @@ fn measure(section: &Section<'_, '_>) -> Option<MeasureLimit> {
             .mistake(section.span.clone(), TroubleKind::NoMethod);
     }
     note_limits(section, min.as_ref(), max.as_ref(), plus_minus.as_ref());
+    note_plus_minus(section, "min", min.as_ref());
+    note_plus_minus(section, "max", max.as_ref());
     let readings = section.texts("readings");
+    note_twice(section, &readings);
     let take = section.word("take").unwrap_or(Take::Each);
     let condition = section.text("condition");
     Some(MeasureLimit {
@@ -144,6 +147,30 @@ fn note_limits(
         section
             .desk
             .mistake(section.place_of("plus-minus"), differ(limit, half));
+    }
+}
+
+/// A limit is exact: what it is compared with carries the ±, and one at the limit would not be counted.
+fn note_plus_minus(section: &Section<'_, '_>, key: &'static str, limit: Option<&Quantity>) {
+    if let Some(limit) = limit.filter(|limit| limit.plus_minus().is_some()) {
+        section.desk.warning(
+            section.place_of(key),
+            TroubleKind::LimitWithPlusMinus {
+                key,
+                limit: limit.text().to_owned(),
+            },
+        );
+    }
+}
+
+fn note_twice(section: &Section<'_, '_>, readings: &[String]) {
+    let twice = (1..readings.len()).find(|at| readings[..*at].contains(&readings[*at]));
+    if let Some(at) = twice {
+        let name = readings[at].clone();
+        section.desk.warning(
+            section.place_of("readings"),
+            TroubleKind::ReadingTwice { name },
+        );
     }
 }
 
