@@ -31,7 +31,7 @@ exits! {
     Usage = 2 "usage";
     /// What was handed in has mistakes, or what is kept is damaged.
     Mistakes = 3 "mistakes";
-    /// Refused: not entitled, not there, locked, newer, on a network share, not empty.
+    /// Refused: not entitled, not there, locked, newer, on a network share, not empty, not to be written, no room.
     Refused = 4 "refused";
     /// The verdict is: run with care.
     Care = 10 "care";

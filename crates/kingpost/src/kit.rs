@@ -38,6 +38,11 @@ impl Kit {
         self.yours(key, args, Exit::Mistakes)
     }
 
+    /// The command line was not understood, with what was stumbled over.
+    pub(crate) fn not_understood(&self, detail: &str) -> Trouble {
+        crate::answer::slip(&self.words, detail)
+    }
+
     fn yours(&self, key: &str, args: &[(&str, Arg<'_>)], exit: Exit) -> Trouble {
         let told = Told {
             what: self.words.say(key, args),

@@ -8,10 +8,13 @@ use crate::{
     said::Said,
     trouble::Trouble,
 };
-use clap::Subcommand;
+use clap::{ArgGroup, Subcommand};
 use serde_json::{Value, json};
-use std::path::{Path, PathBuf};
-use words::{Arg, Names, NoNames};
+use std::{
+    collections::BTreeMap,
+    path::{Path, PathBuf},
+};
+use words::{Arg, BookNames, Names};
 use yard::{
     book::{Book, Gap, Level, Trouble as Slip, compare, gaps, new_from_blank, read},
     entry::{Body, BookAdopted},
@@ -55,10 +58,11 @@ pub(crate) enum Job {
         #[arg(long)]
         why: Option<String>,
     },
+    #[command(group = ArgGroup::new("as").required(true).args(["md", "schema"]))]
     Format {
-        #[arg(long, required_unless_present = "schema")]
+        #[arg(long)]
         md: bool,
-        #[arg(long, conflicts_with = "md")]
+        #[arg(long)]
         schema: bool,
     },
 }
@@ -170,8 +174,12 @@ fn new(
 fn gaps_of_file(kit: &Kit, file: &Path) -> Result<Said, Trouble> {
     let text = read_text(kit, file)?;
     let book = sound(kit, file, &text, &quantity::Habits::default())?;
-    let names = NoNames {
+    let (people, zone) = (BTreeMap::new(), kit.world.zone());
+    let names = BookNames {
+        book: Some(&book),
+        people: &people,
         now: kit.world.now(),
+        zone: &zone,
     };
     Ok(told(kit, &gaps(&book), &names, |_| false))
 }
@@ -198,7 +206,7 @@ fn told(kit: &Kit, gaps: &[Gap], names: &dyn Names, accepted: impl Fn(&Gap) -> b
         } else {
             kit.words.gap_weight(gap)
         };
-        text += &format!("{} · {weight}\n  {}\n  {}\n", gap.id, told.what, told.next);
+        text += &format!("{}\n  {}\n  {weight}\n", told.what, told.next);
         all.push(json!({
             "id": gap.id, "code": gap.code.code(), "subject": gap.subject, "line": gap.line,
             "bears_on_safety": gap.bears_on_safety, "accepted": accepted(gap),

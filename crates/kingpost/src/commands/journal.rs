@@ -56,8 +56,9 @@ pub(crate) fn run(kit: &Kit, asked: Journal) -> Result<Said, Trouble> {
         Some(Job::Import { dir }) => import(kit, &dir),
         Some(Job::List { machine, last }) => list(kit, machine.as_deref(), last),
         Some(Job::Questions) => questions(kit),
+        // Without anything the help is shown; with `--json` alone, this.
+        None if !asked.exit_codes_md => Err(kit.not_understood(&kit.t("usage-no-job"))),
         None => {
-            debug_assert!(asked.exit_codes_md, "without anything the help is shown");
             let page = exit::table(&kit.words);
             let codes = Exit::ALL
                 .iter()
