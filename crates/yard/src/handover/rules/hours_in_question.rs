@@ -1,6 +1,7 @@
 //! The hours are in question.
 //!
-//! What: a meter that fell or jumped is run with care until steward or deputy have settled it.
+//! What: a meter that fell or jumped is run with care until steward or deputy have settled it. It
+//! is one reason, however many readings are in question.
 //!
 //! Why: what is due by hours cannot be told.
 //!
@@ -10,8 +11,7 @@
 
 use super::{LooksAt, Rule, Source};
 use crate::handover::{Context, Reason, Situation, Weight, What, weight};
-use crate::{id::EntryId, state::Asks};
-use std::collections::BTreeSet;
+use crate::state::Asks;
 
 pub(super) const RULE: Rule = Rule {
     id: "hours-in-question",
@@ -25,16 +25,17 @@ fn check(situation: &Situation, _: &Context) -> Vec<Reason> {
     let meter = |asks: &Asks| matches!(asks, Asks::MeterFell { .. } | Asks::MeterJumped { .. });
     let machine = situation.machine;
     let asked = machine.asked().filter(|question| meter(&question.asks));
-    let entries: BTreeSet<EntryId> = asked
+    let entries = asked
         .map(|question| question.entry)
-        .chain(machine.hours.doubted.iter().copied())
-        .collect();
-    let weight = || Weight {
-        unknown: true,
-        ..Weight::care(weight::UNKNOWN, What::HoursInQuestion)
+        .chain(machine.hours.doubted.iter().copied());
+    // However many readings are in question, it is one thing that is not known. The first is the one to settle first.
+    let first = entries.min();
+    let reason = |entry| {
+        let weight = Weight {
+            unknown: true,
+            ..Weight::care(weight::UNKNOWN, What::HoursInQuestion)
+        };
+        weight.of_entry(RULE.id, entry)
     };
-    entries
-        .into_iter()
-        .map(|entry| weight().of_entry(RULE.id, entry))
-        .collect()
+    first.map(reason).into_iter().collect()
 }
