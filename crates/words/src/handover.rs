@@ -140,8 +140,10 @@ impl Words {
                 None,
                 vec![("at", self.until(*at, names.now(), names.zone()).into())],
             ),
-            What::OtherPersonsRound { by } => {
-                (None, vec![("person", self.person(*by, names).into())])
+            What::OtherPersonsRound { by, at } => {
+                let at = self.until(*at, names.now(), names.zone());
+                let person = self.person(*by, names);
+                (None, vec![("person", person.into()), ("at", at.into())])
             }
             What::CouldNotCheck(hindrance) => {
                 (None, vec![("because", self.name(*hindrance).into())])

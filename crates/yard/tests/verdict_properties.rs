@@ -406,3 +406,28 @@ fn only_unknown_says_walk_it_round_first() {
     scene.change("stood down: no");
     assert!(!scene.judge().only_unknown());
 }
+
+/// Somebody else's round beside one's own that still holds takes nothing away, whoever walked later.
+#[test]
+fn anothers_round_does_not_end_ones_own() {
+    let mut scene = Scene::fit();
+    scene.change("another walked: 0 h ago");
+    assert_eq!(scene.judge().verdict, Verdict::Fit);
+    scene.change("round: 13 h ago");
+    assert_eq!(scene.judge().reasons[0].rule, "other-persons-round");
+    scene.change("another walked: 20 h ago");
+    assert_eq!(scene.judge().reasons[0].rule, "round-expired");
+}
+
+/// However many readings are in question, it is said once.
+#[test]
+fn hours_in_question_are_one_reason() {
+    let mut scene = Scene::fit();
+    scene.change("hours: in question");
+    scene.change("hours: in question");
+    assert_eq!(scene.machine.questions.len(), 2);
+    let first = *scene.machine.questions.keys().next().unwrap();
+    let said = scene.judge();
+    assert_eq!(said.reasons.len(), 1);
+    assert_eq!(said.reasons[0].finding.as_ref().unwrap().entry, first);
+}

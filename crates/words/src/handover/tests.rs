@@ -42,7 +42,7 @@ fn every_what() -> Vec<What> {
         What::ReleasedSinceRound,
     ];
     all.extend([
-        What::OtherPersonsRound { by: someone() },
+        What::OtherPersonsRound { by: someone(), at },
         What::BookChanged,
         What::NotAnswered,
         What::InQuestion,

@@ -1,9 +1,9 @@
 //! What the rules look at, worked out once: the round that counts, what is needed of it, and what is still open.
 
-use super::{Situation, is_must_work};
+use super::{Situation, is_must_work, own_round};
 use crate::{
     book::{About, Book, Point, PointKind, Severity},
-    entry::{Answer, Fault, RoundPurpose},
+    entry::{Answer, Fault},
     id::{EntryId, FaultRef, PointId},
     people::Role,
     state::{Finding, Found, LifeHours, MachineState, Round},
@@ -21,7 +21,7 @@ pub struct Context<'a> {
     pub revision: Option<EntryId>,
     /// The role of the person who asks, now.
     pub role: Role,
-    /// The latest round before a start that this person began, closed or not.
+    /// The latest round before a start that this person began, closed or not; none where it is past and another's is later.
     pub own: Option<&'a Round>,
     /// Points that were due in that round and have no answer of this person in it. Empty while it is not closed.
     pub unanswered: Vec<Wanting<'a>>,
@@ -136,19 +136,6 @@ impl<'a> Context<'a> {
         self.open
             .extend(self.answered.iter().filter(amiss).filter(new).cloned());
     }
-}
-
-/// The latest round before a start that this person began; a relief check counts only where the steward allows it.
-fn own_round<'a>(situation: &Situation<'a>) -> Option<&'a Round> {
-    let counts = |round: &&Round| match round.purpose {
-        RoundPurpose::Start => true,
-        RoundPurpose::Relief => situation.habits.relief_allowed,
-        RoundPurpose::After => false,
-    };
-    let rounds = situation.machine.rounds.values().filter(counts);
-    rounds
-        .filter(|round| round.by.contains(&situation.person))
-        .max_by_key(|round| (round.begun, round.id))
 }
 
 /// The person's answers in the round. What somebody else answered in it was not looked at by this person.

@@ -15,6 +15,7 @@ mod must_work;
 mod outside;
 mod signing;
 mod weight;
+mod which_round;
 
 pub mod rest;
 
@@ -31,3 +32,4 @@ use judge::holds_until;
 use must_work::{is_must_work, must_work};
 use outside::outside;
 use weight::{Weight, each_open, each_unknown};
+use which_round::{others_round, own_round};

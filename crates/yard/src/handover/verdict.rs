@@ -161,8 +161,10 @@ pub enum What {
     ReleasedSinceRound,
     /// Another person walked it.
     OtherPersonsRound {
-        /// Who.
+        /// Who closed it.
         by: PersonId,
+        /// When it was closed.
+        at: Timestamp,
     },
     /// The round rests on an older book.
     BookChanged,

@@ -7,6 +7,7 @@
 //! - `fault: <severity>, <text>`, `stood down: <why>`, `permit: 2 h`, `permit: before the finding`.
 //! - `person: <who>`, `sign-off: none | ended | in sight`, `relief check: allowed`.
 //! - `round: none | not closed | 13 h ago | by another | by another operator before | relief | under an older book`.
+//! - `another walked: 1 h ago`: somebody else's round beside it.
 //! - `handover: none | since the round | engine running | engine not said | run since`, `step <step>: <state>[, <note>]`.
 //! - `book: ...`, `hours: ...`, `allowed: 8 h`, `entry: ...`: see below.
 
@@ -58,6 +59,7 @@ impl Scene {
             "sign-off" => self.signing(says),
             "relief check" => self.habits.relief_allowed = says == "allowed",
             "round" => self.walk(says),
+            "another walked" => self.another_walked(says),
             "handover" => self.leave(says),
             "book" => self.write(says),
             "hours" => self.meter(says),
@@ -171,6 +173,17 @@ impl Scene {
             "in sight" => self.sign_off(self.person, None, true),
             other => panic!("no such sign-off: {other:?}"),
         }
+    }
+
+    /// `another walked: 1 h ago`: a round of somebody else beside that of the one who asks.
+    fn another_walked(&mut self, says: &str) {
+        let hours = says.strip_suffix(" h ago").expect("hours ago");
+        let closed = hours_ago(hours.parse().unwrap());
+        let mut other = super::scene::round(Person::Other);
+        other.id = yard::id::RoundId(uuid::Uuid::from_u128(501));
+        other.closed = Some((closed, Person::Other.id(), id(201)));
+        (other.begun, other.last) = (closed, closed);
+        self.machine.rounds.insert(other.id, other);
     }
 
     fn walk(&mut self, says: &str) {

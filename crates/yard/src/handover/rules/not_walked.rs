@@ -10,7 +10,7 @@
 //! Example: case `not-walked`.
 
 use super::{LooksAt, Rule, Source};
-use crate::handover::{Context, Reason, Situation, Weight, What};
+use crate::handover::{Context, Reason, Situation, Weight, What, others_round};
 
 pub(super) const RULE: Rule = Rule {
     id: "not-walked",
@@ -23,7 +23,7 @@ pub(super) const RULE: Rule = Rule {
 fn check(situation: &Situation, context: &Context) -> Vec<Reason> {
     let walked = context.closed_round().is_some();
     let elsewhere =
-        context.own.is_none() && super::other_persons_round::latest(situation).is_some();
+        context.own.is_none() && others_round(situation).is_some();
     if walked || elsewhere {
         Vec::new()
     } else {

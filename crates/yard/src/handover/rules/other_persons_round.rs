@@ -1,7 +1,7 @@
 //! Another person walked it round.
 //!
 //! What: the machine was walked round and not used since, but by somebody else than the person
-//! who asks.
+//! who asks; that person has no round, or an older one that no longer holds.
 //!
 //! Why: who was not the last operator checks everything again: nobody drives on another's eyes.
 //!
@@ -10,9 +10,7 @@
 //! Example: case `other-persons-round`.
 
 use super::{LooksAt, Rule, Source};
-use crate::handover::{Context, Reason, Situation, Weight, What};
-use crate::{entry::RoundPurpose, id::PersonId};
-use jiff::Timestamp;
+use crate::handover::{Context, Reason, Situation, Weight, What, others_round};
 
 pub(super) const RULE: Rule = Rule {
     id: "other-persons-round",
@@ -23,28 +21,10 @@ pub(super) const RULE: Rule = Rule {
 };
 
 fn check(situation: &Situation, context: &Context) -> Vec<Reason> {
-    match latest(situation) {
-        Some(by) if context.own.is_none() => {
-            vec![Weight::unknown_down(What::OtherPersonsRound { by }).plain(RULE.id)]
+    match others_round(situation) {
+        Some((at, by)) if context.own.is_none() => {
+            vec![Weight::unknown_down(What::OtherPersonsRound { by, at }).plain(RULE.id)]
         }
         _ => Vec::new(),
     }
-}
-
-/// Who closed the latest round before a start, other than the person who asks, where the machine was not handed over since.
-pub(super) fn latest(situation: &Situation) -> Option<PersonId> {
-    let machine = situation.machine;
-    let handed_over = machine
-        .handover
-        .as_ref()
-        .map_or(Timestamp::MIN, |(_, at, ..)| *at);
-    let starts = machine
-        .rounds
-        .values()
-        .filter(|round| round.purpose != RoundPurpose::After);
-    let closed = starts.filter_map(|round| round.closed);
-    closed
-        .filter(|(at, by, _)| *at >= handed_over && *by != situation.person)
-        .max()
-        .map(|(_, by, _)| by)
 }
