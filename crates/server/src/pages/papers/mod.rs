@@ -48,11 +48,13 @@ pub(crate) fn show(
                 .and_then(|f| f.parse().ok())
                 .ok_or(Refusal::NotFound)?;
             let found = state.findings.get(&finding).ok_or(Refusal::NotFound)?;
-            papers::stand_down_tag(
+            let page = crate::session::encode(&found.id.to_string());
+            papers::stand_down_tag_to(
                 &sheet,
                 found,
                 &desk.app.words.found(found, &names),
                 &desk.view.name(found.by),
+                Some(&format!("{address}/finding/{page}")),
             )
         }
         "due-strip" => papers::due_strip(&sheet, &yard::upkeep::next_due(&situation), &names),

@@ -60,6 +60,8 @@ pub(crate) fn keep(
         return Err(Refusal::NotFound);
     }
     session::set_pin(&desk.app.yard, person, hash)?;
+    // Whoever has chosen a PIN needs no older link any more.
+    desk.app.yard.end_links_of(person)?;
     Ok(Ok(person))
 }
 
