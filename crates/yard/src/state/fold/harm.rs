@@ -9,7 +9,7 @@ use crate::entry::{
 };
 
 /// Whether everything plainly bad that `before` tells is still told by `after` (none = voided), as bad or worse.
-pub(super) fn keeps_harm(before: &Body, after: Option<&Body>) -> bool {
+pub fn keeps_harm(before: &Body, after: Option<&Body>) -> bool {
     match (before, after) {
         (Body::StandDown(_), Some(Body::StandDown(_))) => true,
         (Body::Fault(before), Some(Body::Fault(after))) => keeps_fault(before, after),

@@ -16,6 +16,7 @@ mod rulings;
 mod shelf;
 mod use_of;
 
+pub use harm::keeps_harm;
 pub use people::fold_yard;
 pub use shelf::ReadText;
 
