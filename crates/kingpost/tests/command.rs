@@ -529,10 +529,6 @@ fn looking_works_in_a_folder_that_may_not_be_written() {
     }
     let verdict = ["handover", "verdict", "marigold", "--by", "Tamsin"];
     assert_eq!(json(&yard, &verdict).1, 20);
-    #[expect(
-        clippy::permissions_set_readonly_false,
-        reason = "a folder about to be removed"
-    )]
     paths.iter().rev().for_each(|path| read_only(path, false));
 }
 
