@@ -6,6 +6,7 @@ use yard::{
     entry::Body,
     id::{DeviceId, EntryId, MachineId, PersonId},
     people::{Deed, may},
+    state::keeps_harm,
 };
 
 /// The deed that writing this body needs, by somebody who is `by` in a yard as it is in `view`.
@@ -29,12 +30,12 @@ pub(crate) fn deed_of(body: &Body, by: PersonId, view: &View) -> Deed {
         }
         Body::RoleGiven(_) => Deed::ManagePeople,
         Body::Correction(correction) => {
-            let author = view
-                .entries
-                .iter()
-                .find(|e| e.id == correction.of)
-                .map(|e| e.by);
-            if author == Some(by) {
+            let target = view.entries.iter().find(|e| e.id == correction.of);
+            // What told of harm its author alone cannot unsay.
+            let own = target.is_some_and(|target| {
+                target.by == by && keeps_harm(&target.body, correction.instead.as_deref())
+            });
+            if own {
                 Deed::CorrectOwn
             } else {
                 Deed::CorrectAny

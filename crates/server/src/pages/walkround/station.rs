@@ -20,6 +20,7 @@ use yard::{
     entry::{self, Answered, Body},
     handover::{Reason, Verdict, What},
     id::{MachineId, PointId},
+    state::keeps_harm,
     walkround::{DuePoint, Leg, Stop, Weighed, guards_at, weigh},
 };
 
@@ -140,24 +141,34 @@ fn keep_answers(
                 .push(answered.clone()),
         }
     }
-    if !fresh.is_empty() {
-        accept::keep(desk, Some(machine), Body::WalkRound(walk.part(fresh)))?;
-    }
+    let mut corrections = Vec::new();
     for (of, answers) in changed {
         let Some(original) = walk.part_as_it_stands(of) else {
             continue;
         };
-        let mut instead = original;
-        for answered in answers {
+        let mut instead = original.clone();
+        for answered in &answers {
             instead.answers.retain(|a| a.point != answered.point);
-            instead.answers.push(answered);
+            instead.answers.push(answered.clone());
         }
-        let body = Body::Correction(entry::Correction {
+        let (before, after) = (Body::WalkRound(original), Body::WalkRound(instead));
+        if keeps_harm(&before, Some(&after)) {
+            corrections.push((of, after));
+        } else {
+            // It would unsay harm: that is for deputy and steward, so the new answer stands beside the old one.
+            fresh.extend(answers);
+        }
+    }
+    if !fresh.is_empty() {
+        accept::keep(desk, Some(machine), Body::WalkRound(walk.part(fresh)))?;
+    }
+    for (of, instead) in corrections {
+        let correction = entry::Correction {
             of,
-            instead: Some(Box::new(Body::WalkRound(instead))),
+            instead: Some(Box::new(instead)),
             why: desk.page().t("correction-answered-again"),
-        });
-        accept::keep(desk, Some(machine), body)?;
+        };
+        accept::keep(desk, Some(machine), Body::Correction(correction))?;
     }
     Ok(())
 }
