@@ -281,6 +281,10 @@ fn the_whole_loop_without_a_change_of_code() {
         lifts: vec![missing],
         mended: "Pulled at".into(),
     }));
+    // What was released after the round has to be looked at again before it starts.
+    let (code, reasons) = it.verdict();
+    assert_eq!((code, reasons[0].as_str()), (20, "released-since-round -"));
+    it.walk(RoundPurpose::Start, &BTreeMap::new());
     let (code, reasons) = it.verdict();
     assert!(code < 20, "{reasons:?}");
 
