@@ -164,8 +164,19 @@ async fn set_the_left_track(page: &Page, data: &Path) {
     let judged = verdict(data, "Tamsin");
     assert_eq!(judged["verdict"], "stand-down");
     assert_eq!(judged["only_unknown"], true);
-    let left = ["level-pose", "too-close", "refused", "fault", "function"];
-    assert_eq!(codes(&judged), left);
+    // The engine was not started once the clip was found missing: those points are not answered.
+    let left = [
+        "level-pose",
+        "too-close",
+        "not-answered",
+        "released-since-round",
+        "refused",
+        "fault",
+    ];
+    let mut told = codes(&judged);
+    let mut seen = std::collections::BTreeSet::new();
+    told.retain(|code| seen.insert(*code));
+    assert_eq!(told, left);
 }
 
 fn codes(judged: &Value) -> Vec<&str> {

@@ -118,7 +118,7 @@ async fn slack(page: &Page) {
 
 /// The reading is drawn against its limit, and called neither good nor bad.
 async fn too_close(page: &Page) {
-    page.says("too close to the limit").await;
+    page.says("Too close to call").await;
     assert_eq!(
         1,
         page.find_all(&format!("#p-{SAG_RIGHT} .scale svg"))
@@ -130,6 +130,8 @@ async fn too_close(page: &Page) {
 
 /// The meter is read, unchanged since last time; the round ends with its verdict.
 async fn finish(page: &Page) {
+    page.says("The engine is not started any more in this round.")
+        .await;
     page.press("Finish the round").await;
     page.says("What does the hour meter show?").await;
     let text = page.text().await;
