@@ -64,6 +64,11 @@ impl Desk {
         })
     }
 
+    /// The same desk, with the journal as it is by now.
+    pub(crate) fn again(&self) -> Result<Self, Refusal> {
+        Self::set_up(self.app.clone(), self.person, self.path.clone())
+    }
+
     /// The page frame.
     pub(crate) fn page(&self) -> Page {
         self.app.page(&self.view, self.person, self.role)

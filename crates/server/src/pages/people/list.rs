@@ -14,7 +14,7 @@ use crate::{
 use askama::Template;
 use yard::{
     entry::{Body, RoleGiven},
-    id::PersonId,
+    id::{EntryId, PersonId},
     people::{DEEDS, Deed, ROLES, Role, may},
 };
 
@@ -68,15 +68,7 @@ pub(crate) fn add(desk: &Desk, typed: &Typed) -> Answer {
         active: true,
         invented: false,
     })?;
-    accept::keep(
-        desk,
-        None,
-        Body::RoleGiven(RoleGiven {
-            person: id,
-            role: Some(role),
-            machines: Vec::new(),
-        }),
-    )?;
+    give_role(desk, id, role)?;
     go(&format!("/y/{}/people", desk.app.tag()))
 }
 
@@ -106,17 +98,18 @@ pub(crate) fn change(desk: &Desk, person: &str, typed: &Typed) -> Answer {
         if id == steward && role != Role::Steward && stewards(desk) < 2 {
             return render(desk, vec![p.t("ask-last-steward")]);
         }
-        accept::keep(
-            desk,
-            None,
-            Body::RoleGiven(RoleGiven {
-                person: id,
-                role: Some(role),
-                machines: Vec::new(),
-            }),
-        )?;
+        give_role(desk, id, role)?;
     }
     go(&format!("/y/{}/people", desk.app.tag()))
+}
+
+fn give_role(desk: &Desk, person: PersonId, role: Role) -> Result<EntryId, Refusal> {
+    let given = RoleGiven {
+        person,
+        role: Some(role),
+        machines: Vec::new(),
+    };
+    accept::keep(desk, None, Body::RoleGiven(given))
 }
 
 fn stewards(desk: &Desk) -> usize {

@@ -414,7 +414,7 @@ pub(crate) fn close(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     if let Some(more) = more_due(desk, &walk, machine, hours.as_ref(), text)? {
         return Ok(more);
     }
-    let fresh = Desk::set_up(desk.app.clone(), desk.person, desk.path.clone())?;
+    let fresh = desk.again()?;
     let walk = Walk::of(&fresh, machine)?;
     let mut part = walk.part(Vec::new());
     part.hours = hours;
@@ -441,7 +441,7 @@ fn more_due(
     let mut part = walk.part(Vec::new());
     part.hours = Some(hours.clone());
     accept::keep(desk, Some(&walk.machine_id), Body::WalkRound(part))?;
-    let fresh = Desk::set_up(desk.app.clone(), desk.person, desk.path.clone())?;
+    let fresh = desk.again()?;
     let now = Walk::of(&fresh, machine)?;
     let more = now
         .stops()

@@ -88,7 +88,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, leg: &str, station: &str, typed: 
     keep_answers(desk, &walk, &walk.machine_id, &answers)?;
     if !asked.is_empty() {
         // What reads is kept already; the page comes back with the rest, nothing typed is lost.
-        let fresh = Desk::set_up(desk.app.clone(), desk.person, desk.path.clone())?;
+        let fresh = desk.again()?;
         let walk = Walk::of(&fresh, machine)?;
         return render(&fresh, &walk, leg, stop, typed, &asked);
     }
