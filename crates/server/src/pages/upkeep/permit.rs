@@ -6,7 +6,7 @@ use crate::{
     desk::{Answer, Desk, go},
     pages::walkround::{
         form::{self, Typed},
-        question::{Asked, Choice},
+        question::{Asked, people_with},
     },
 };
 use yard::{
@@ -81,19 +81,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     form.cautions = vec![p.t("permit-never"), p.t("caution-zone")];
     form.lines = vec![p.t("permit-intro")];
     form.asked = asked;
-    let able = desk
-        .view
-        .yard
-        .people
-        .iter()
-        .filter(|(_, s)| s.role_at(desk.now) >= Role::Operator);
-    let people = able
-        .map(|(id, _)| Choice {
-            code: id.to_string(),
-            word: desk.view.name(*id),
-            chosen: id.to_string() == typed.field("who"),
-        })
-        .collect();
+    let people = people_with(desk, |role| role >= Role::Operator, typed.field("who"));
     form.fields = vec![
         Field::choice(&p, "permit-who", "who", people),
         Field::text(&p, "permit-far", "far", typed.field("far")),

@@ -6,7 +6,7 @@ use crate::{
     desk::{Answer, Desk, go},
     pages::walkround::{
         form::{self, Typed},
-        question::{Asked, Choice},
+        question::{Asked, people_with},
     },
 };
 use yard::{
@@ -103,19 +103,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     form.lines.extend(to_dig_lines(&p, book));
     form.lines.extend(shift_lines(&p, book));
     form.asked = asked;
-    let leaders = desk
-        .view
-        .yard
-        .people
-        .iter()
-        .filter(|(_, s)| s.role_at(desk.now).leads());
-    let leaders: Vec<Choice> = leaders
-        .map(|(id, _)| Choice {
-            code: id.to_string(),
-            word: desk.view.name(*id),
-            chosen: id.to_string() == typed.field("sight"),
-        })
-        .collect();
+    let leaders = people_with(desk, Role::leads, typed.field("sight"));
     form.fields = vec![
         Field::text(&p, "run-work", "work", typed.field("work")),
         Field::text(&p, "hours-now", "hours", typed.field("hours")),

@@ -1,12 +1,13 @@
 //! A point as a question on the station page: its choices, fields and what was typed.
 
 use super::form::Typed;
-use crate::page::Page;
+use crate::{desk::Desk, page::Page};
 use words::Arg;
 use yard::{
     book::{Book, LeakClass, LevelMark, MeasureLimit, OilHeat, Point, PointKind},
     code::Coded,
     entry::Hindrance,
+    people::Role,
 };
 
 /// One point as the template shows it.
@@ -80,6 +81,22 @@ pub(crate) fn choices<T: Coded>(p: &Page, prefix: &str, chosen: &str) -> Vec<Cho
         .iter()
         .map(|value| choice(p, prefix, value.code(), chosen))
         .collect()
+}
+
+/// The people whose role now will do, by name.
+pub(crate) fn people_with(
+    desk: &Desk,
+    will_do: impl Fn(Role) -> bool,
+    chosen: &str,
+) -> Vec<Choice> {
+    let people = desk.view.yard.people.iter();
+    let able = people.filter(|(_, state)| will_do(state.role_at(desk.now)));
+    able.map(|(id, _)| Choice {
+        code: id.to_string(),
+        word: desk.view.name(*id),
+        chosen: id.to_string() == chosen,
+    })
+    .collect()
 }
 
 fn choice(p: &Page, prefix: &str, code: &str, chosen: &str) -> Choice {

@@ -4,7 +4,7 @@ mod line;
 
 use super::{
     form::{self, Read, Typed},
-    question::{Asked, Choice},
+    question::{Asked, Choice, people_with},
     round::{Walk, evidence},
 };
 use crate::{
@@ -242,19 +242,7 @@ fn render(desk: &Desk, walk: &Walk<'_>, typed: &Typed, asked: Vec<Asked>) -> Ans
     desk.may(Deed::TakeInPaper)?;
     let p = desk.page();
     let chosen = typed.field("walker");
-    let able = desk
-        .view
-        .yard
-        .people
-        .iter()
-        .filter(|(_, state)| state.role_at(desk.now) > Role::Visitor);
-    let people = able
-        .map(|(id, _)| Choice {
-            code: id.to_string(),
-            word: desk.view.name(*id),
-            chosen: id.to_string() == chosen,
-        })
-        .collect();
+    let people = people_with(desk, |role| role > Role::Visitor, chosen);
     let now = desk
         .now
         .to_zoned_datetime(desk.zone.clone())
