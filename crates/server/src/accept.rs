@@ -3,7 +3,7 @@
 use crate::{app::View, desk::Desk, refusal::Refusal};
 use store::{Acceptance, Delivery, Envelope, NewEntry, Row};
 use yard::{
-    entry::Body,
+    entry::{Access, AccessWhat, Body},
     id::{DeviceId, EntryId, MachineId, PersonId},
     people::{Deed, may},
     state::keeps_harm,
@@ -28,7 +28,8 @@ pub(crate) fn deed_of(body: &Body, by: PersonId, view: &View) -> Deed {
         Body::Note(_) | Body::Photo(_) | Body::Unknown { .. } | Body::Unreadable { .. } => {
             Deed::Note
         }
-        Body::RoleGiven(_) => Deed::ManagePeople,
+        // No deed lets one in: see `note_access`.
+        Body::RoleGiven(_) | Body::Access(_) => Deed::ManagePeople,
         Body::Correction(correction) => {
             let target = view.entries.iter().find(|e| e.id == correction.of);
             // What told of harm its author alone cannot unsay.
@@ -44,6 +45,20 @@ pub(crate) fn deed_of(body: &Body, by: PersonId, view: &View) -> Deed {
     }
 }
 
+/// Whether people write such an entry. What the program notes about signing in is neither written nor corrected by anybody.
+pub(crate) fn is_peoples(body: &Body, view: &View) -> bool {
+    match body {
+        Body::Access(_) => false,
+        Body::Correction(correction) => {
+            let of = view.entries.iter().find(|e| e.id == correction.of);
+            let of = of.is_none_or(|of| is_peoples(&of.body, view));
+            let instead = correction.instead.as_deref();
+            of && instead.is_none_or(|instead| is_peoples(instead, view))
+        }
+        _ => true,
+    }
+}
+
 /// Writes an entry made here, now, by the person at the desk.
 pub(crate) fn keep(
     desk: &Desk,
@@ -55,7 +70,22 @@ pub(crate) fn keep(
     if !may(desk.role, deed) {
         return Err(Refusal::MayNot(deed.code()));
     }
+    if !is_peoples(&body, &desk.view) {
+        return Err(Refusal::BadRequest);
+    }
     write(desk, machine, by, desk.device(), desk.now, body)
+}
+
+/// Notes something about signing in, by whoever is signed in, or by the program itself. The one writer of such entries.
+pub(crate) fn note_access(
+    desk: &Desk,
+    what: AccessWhat,
+    of: Option<PersonId>,
+    note: Option<String>,
+) -> Result<EntryId, Refusal> {
+    let by = desk.person.unwrap_or(PersonId::PROGRAM);
+    let access = Body::Access(Access { what, of, note });
+    write(desk, None, by, desk.device(), desk.now, access)
 }
 
 /// Writes an entry that came back on paper: walked by `walker` at `at`, typed in by the person at the desk.
@@ -148,6 +178,9 @@ pub(crate) fn take(
     let deed = deed_of(&read.body, by, &desk.view);
     if !may(desk.role, deed) {
         return Err(Refusal::MayNot(deed.code()));
+    }
+    if !is_peoples(&read.body, &desk.view) {
+        return Err(Refusal::BadRequest);
     }
     if let Body::Correction(correction) = &read.body {
         let target = desk.view.entries.iter().find(|e| e.id == correction.of);

@@ -126,8 +126,11 @@ impl Names for NoNames {
 }
 
 impl Words {
-    /// A person's name, or that it was removed.
+    /// A person's name, or that it was removed; what the program wrote itself says so.
     pub fn person(&self, person: PersonId, names: &dyn Names) -> String {
+        if person == PersonId::PROGRAM {
+            return self.text("the-program");
+        }
         names
             .person(person)
             .unwrap_or_else(|| self.text("somebody"))

@@ -3,8 +3,9 @@
 use crate::{
     book::{About, Engine, LeakClass, OilHeat, Safeguard, Severity},
     entry::{
-        BoltState, ClipState, EngineLeft, FluidLooks, FunctionState, GreaseTook, Hindrance,
-        HoseState, LevelReads, LookState, RestState, RoundPurpose, RunPart, StructureState,
+        AccessWhat, BoltState, ClipState, EngineLeft, FluidLooks, FunctionState, GreaseTook,
+        Hindrance, HoseState, LevelReads, LookState, RestState, RoundPurpose, RunPart,
+        StructureState,
     },
 };
 
@@ -55,6 +56,7 @@ coded! {
     Hindrance { OutOfReach = "out-of-reach", CannotSee = "cannot-see", NoTool = "no-tool", NotSafe = "not-safe", DoesNotKnowHow = "does-not-know-how", NotFound = "not-found", Other = "other" }
     RunPart { Start = "start", During = "during", End = "end" }
     EngineLeft { Off = "off", Running = "running", NotSaid = "not-said" }
+    AccessWhat { Locked = "locked", Unlocked = "unlocked", LinkGiven = "link-given", PinSet = "pin-set", NameErased = "name-erased", TokenMade = "token-made", TokenEnded = "token-ended", TakenIn = "taken-in" }
     RestState { Proven = "proven", Done = "done", OnLock = "on-lock", NotDone = "not-done" }
     Engine { Off = "off", Idle = "idle", Working = "working", After = "after" }
     Safeguard { KeyOut = "key-out", Chocks = "chocks", Prop = "prop", PressureGauged = "pressure-gauged", ZoneEmpty = "zone-empty", SecondPerson = "second-person", StewardOnly = "steward-only", Cooled = "cooled", BeltOn = "belt-on" }

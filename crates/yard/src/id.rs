@@ -63,6 +63,10 @@ uuid_id! {
     /// One person. The journal holds only this; the name lives outside the chain and can be erased.
     PersonId
 }
+impl PersonId {
+    /// Stands for nobody: what the program itself writes, e.g. that signing in was locked.
+    pub const PROGRAM: Self = Self(Uuid::from_u128(0x6b69_6e67_706f_8374_8000_0000_0000_0001));
+}
 uuid_id! {
     /// One yard.
     YardId

@@ -4,7 +4,13 @@
 mod small_yard;
 
 use small_yard::*;
-use yard::{book::Severity, entry::*, id::EntryId, people::Role, state::*};
+use yard::{
+    book::Severity,
+    entry::*,
+    id::{EntryId, PersonId},
+    people::Role,
+    state::*,
+};
 
 fn note(text: &str) -> Body {
     Body::Note(Note {
@@ -373,4 +379,28 @@ fn harm_is_not_unsaid_by_a_detour() {
     yard.corrects(DEPUTY, "2026-05-01T08:00", noted, Some(stood_down("smoke")));
     yard.corrects(LEARNER, "2026-05-01T09:00", noted, Some(note("steam")));
     assert_eq!(found(&yard), smoke, "what the deputy added stays");
+}
+
+#[test]
+fn what_the_program_noted_about_signing_in_nobody_corrects() {
+    let mut yard = SmallYard::new();
+    let access = Body::Access(Access {
+        what: AccessWhat::Locked,
+        of: Some(OPERATOR),
+        note: None,
+    });
+    let locked = yard.yard_says(PersonId::PROGRAM, "2026-05-01T07:00", access);
+    let correction = Body::Correction(Correction {
+        of: locked,
+        instead: None,
+        why: "never was".into(),
+    });
+    let correction = yard.yard_says(STEWARD, "2026-05-01T08:00", correction);
+    let state = yard.yard();
+    assert_eq!(
+        state.questions[&correction].asks,
+        Asks::CorrectionNotEntitled { of: locked }
+    );
+    assert_eq!(state.questions.len(), 1);
+    assert!(state.unknown.is_empty());
 }

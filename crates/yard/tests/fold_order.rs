@@ -135,6 +135,7 @@ fn any_plain_body() -> impl Strategy<Value = Body> {
         1 => (any_person(), prop::option::of(Just(Role::Steward)), any::<bool>()).prop_map(|(person, role, here)| {
             Body::RoleGiven(RoleGiven { person, role, machines: if here { vec![machine()] } else { vec![] } })
         }),
+        1 => any_person().prop_map(|of| Body::Access(Access { what: AccessWhat::Locked, of: Some(of), note: None })),
         1 => Just(Body::Unknown { kind: "later".into(), version: 9 }),
         1 => Just(Body::Unreadable { kind: "run".into(), at: "hours".into() }),
         1 => prop::sample::select(vec![BOOK.to_owned(), String::new(), BOOK.replace("id = \"brake\"", "id = \"brakes\"") + "\n[renamed]\nbrake = \"brakes\"\n"])

@@ -3,6 +3,7 @@
 
 mod fixture;
 
+mod access_entries;
 mod book;
 mod every_page;
 mod forbidden;

@@ -12,10 +12,10 @@ use serde::{Deserialize, Serialize};
 use yard::{
     book::Severity,
     entry::{
-        Adjustment, BookAdopted, EngineLeft, Evidence, Fault, GapAccepted, Greasing, Handover,
-        Lesson, MeterChange, MeterReading, MovePermit, Note, PartFitted, PhotoNote, Purchase,
-        Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose, Ruling, RulingSays, Run,
-        RunPart, SignOff, StandDown, TopUp, WalkRound,
+        Access, AccessWhat, Adjustment, BookAdopted, EngineLeft, Evidence, Fault, GapAccepted,
+        Greasing, Handover, Lesson, MeterChange, MeterReading, MovePermit, Note, PartFitted,
+        PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose,
+        Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp, WalkRound,
     },
     people::Role,
 };
@@ -53,6 +53,7 @@ struct_form!(MovePermitForm for MovePermit { who: PersonRef, how_far: Written, u
 struct_form!(LessonForm for Lesson { person: PersonRef, what: String });
 struct_form!(SignOffForm for SignOff { person: PersonRef, given: bool, in_sight: bool } maybe { until: Day, limits: String });
 struct_form!(RoleGivenForm for RoleGiven { person: PersonRef } maybe { role: RoleWord } lists { machines: MachineRef });
+struct_form!(AccessForm for Access { what: AccessWhatWord } maybe { of: PersonRef, note: String });
 struct_form!(NoteForm for Note { text: String } maybe { point: PointRef });
 struct_form!(PhotoNoteForm for PhotoNote { photo: PhotoRef } maybe { of: Thing, text: String });
 
@@ -61,6 +62,7 @@ word_form!(RunPartWord for RunPart { Start = "start", During = "during", End = "
 word_form!(EngineLeftWord for EngineLeft { Off = "off", Running = "running", NotSaid = "not-said" });
 word_form!(RestStateWord for RestState { Proven = "proven", Done = "done", NotDone = "not-done", OnLock = "on-lock" });
 word_form!(SeverityWord for Severity { Note = "note", Care = "care", StandDown = "stand-down" });
+word_form!(AccessWhatWord for AccessWhat { Locked = "locked", Unlocked = "unlocked", LinkGiven = "link-given", PinSet = "pin-set", NameErased = "name-erased", TokenMade = "token-made", TokenEnded = "token-ended", TakenIn = "taken-in" });
 word_form!(RoleWord for Role { Visitor = "visitor", Learner = "learner", Operator = "operator", Deputy = "deputy", Steward = "steward" });
 
 /// `"reading-wrong"`, `{"meter-replaced": {"unmetered": "12 h"}}`, …

@@ -2,10 +2,10 @@
 
 use super::{
     bodies::{
-        AdjustmentForm, BookAdoptedForm, FaultForm, GapAcceptedForm, GreasingForm, HandoverForm,
-        LessonForm, MeterChangeForm, MeterReadingForm, MovePermitForm, NoteForm, PartFittedForm,
-        PhotoNoteForm, PurchaseForm, ReleaseForm, RepairForm, RoleGivenForm, RulingForm, RunForm,
-        SignOffForm, StandDownForm, TopUpForm, WalkRoundForm,
+        AccessForm, AdjustmentForm, BookAdoptedForm, FaultForm, GapAcceptedForm, GreasingForm,
+        HandoverForm, LessonForm, MeterChangeForm, MeterReadingForm, MovePermitForm, NoteForm,
+        PartFittedForm, PhotoNoteForm, PurchaseForm, ReleaseForm, RepairForm, RoleGivenForm,
+        RulingForm, RunForm, SignOffForm, StandDownForm, TopUpForm, WalkRoundForm,
     },
     correction::CorrectionForm,
     raise::{Raised, raise},
@@ -73,6 +73,7 @@ kinds! {
     "photo" 1 Photo PhotoNoteForm;
     "correction" 1 Correction CorrectionForm;
     "role-given" 1 RoleGiven RoleGivenForm;
+    "access" 1 Access AccessForm;
 }
 
 /// Reads a body, whatever it is: unknown kinds and newer versions become [`Body::Unknown`], what does not read [`Body::Unreadable`].

@@ -7,6 +7,7 @@ use store::{NewEntry, Yard, write_entry};
 use uuid::Uuid;
 use yard::{
     book::{LeakClass, OilHeat, Severity},
+    code::Coded,
     entry::*,
     id::*,
     people::ROLES,
@@ -113,6 +114,8 @@ fn plain_bodies() -> Vec<(&'static str, BoxedStrategy<Body>)> {
         ("note", (maybe(point()), text()).prop_map(|(point, text)| Body::Note(Note { point, text })).boxed()),
         ("photo", (uuid(), maybe(fault()), maybe(text()))
             .prop_map(|(photo, of, text)| Body::Photo(PhotoNote { photo: PhotoId(photo), of, text })).boxed()),
+        ("access", (select(AccessWhat::ALL.to_vec()), maybe(uuid()), maybe(text()))
+            .prop_map(|(what, of, note)| Body::Access(Access { what, of: of.map(PersonId), note })).boxed()),
         ("role-given", (uuid(), maybe(select(ROLES.to_vec())), vec(slug(), 0..3)).prop_map(|(person, role, machines)| {
             let machines = machines.iter().map(|machine| MachineId::new(machine).unwrap()).collect();
             Body::RoleGiven(RoleGiven { person: PersonId(person), role, machines })

@@ -3,6 +3,7 @@
 use crate::made::{id, time, written, written_comma};
 use yard::{
     book::{LeakClass, OilHeat, Severity},
+    code::Coded,
     entry::*,
     id::*,
     people::Role,
@@ -15,6 +16,19 @@ pub(crate) fn version_1() -> Vec<Body> {
     bodies.extend(upkeep());
     bodies.extend(stopping());
     bodies.extend(people_and_notes());
+    bodies
+}
+
+/// Bodies of version 2: those of version 1, and what the program notes about signing in.
+pub(crate) fn version_2() -> Vec<Body> {
+    let mut bodies = version_1();
+    bodies.extend(AccessWhat::ALL.iter().enumerate().map(|(n, what)| {
+        Body::Access(Access {
+            what: *what,
+            of: (n != 0).then(|| PersonId(id(9))),
+            note: (n % 2 == 1).then(|| "phone …1a2b".into()),
+        })
+    }));
     bodies
 }
 

@@ -2,9 +2,10 @@
 
 use crate::{Arg, Names, Words};
 use yard::{
+    code::Coded,
     entry::{
-        Answered, Body, Correction, Entry, Handover, Ruling, RulingSays, Run, RunPart, SignOff,
-        TopUp, WalkRound,
+        Access, Answered, Body, Correction, Entry, Handover, Ruling, RulingSays, Run, RunPart,
+        SignOff, TopUp, WalkRound,
     },
     id::FaultRef,
 };
@@ -85,6 +86,7 @@ impl Words {
                 "entry-unreadable",
                 &[("kind", kind.into()), ("place", at.into())],
             ),
+            Body::Access(access) => self.access(access, names),
             other => self.plain_entry(other, names),
         }
     }
@@ -363,6 +365,22 @@ impl Words {
             );
         }
         line
+    }
+
+    /// One sentence for each thing that can happen about signing in; with its note in brackets.
+    fn access(&self, access: &Access, names: &dyn Names) -> String {
+        let key = format!("access-{}", access.what.code());
+        let line = match access.of {
+            Some(of) => self.say(&key, &[("person", self.person(of, names).into())]),
+            None => self.text(&format!("{key}.nobody")),
+        };
+        match &access.note {
+            Some(note) => self.say(
+                "access-with-note",
+                &[("line", line.into()), ("note", note.into())],
+            ),
+            None => line,
+        }
     }
 
     fn correction(&self, correction: &Correction, names: &dyn Names) -> String {

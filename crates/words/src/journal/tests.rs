@@ -5,11 +5,12 @@ use crate::{NoNames, Words};
 use quantity::{Exact, Habits, Quantity, parse};
 use yard::{
     book::Severity,
+    code::Coded,
     entry::{
-        Adjustment, Body, BookAdopted, Correction, EngineLeft, Evidence, Fault, GapAccepted,
-        Greasing, Handover, Lesson, MeterChange, MeterReading, MovePermit, Note, PartFitted,
-        PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose,
-        Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp, WalkRound,
+        Access, AccessWhat, Adjustment, Body, BookAdopted, Correction, EngineLeft, Evidence, Fault,
+        GapAccepted, Greasing, Handover, Lesson, MeterChange, MeterReading, MovePermit, Note,
+        PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven,
+        RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp, WalkRound,
     },
     id::{EntryId, FaultRef, ItemId, PersonId, PhotoId, PointId, RoundId},
     people::Role,
@@ -205,6 +206,23 @@ fn about_faults() -> Vec<Body> {
     ]
 }
 
+fn about_signing_in() -> Vec<Body> {
+    let access = |what: &AccessWhat, of: Option<PersonId>, note: Option<String>| {
+        Body::Access(Access {
+            what: *what,
+            of,
+            note,
+        })
+    };
+    let each = AccessWhat::ALL.iter().flat_map(|what| {
+        [
+            access(what, Some(person()), None),
+            access(what, None, Some(own("phone 1a2b"))),
+        ]
+    });
+    each.collect()
+}
+
 fn about_people_and_the_rest() -> Vec<Body> {
     let steps = [RestState::Proven, RestState::NotDone]
         .map(|state| RestAnswer {
@@ -275,6 +293,7 @@ fn every_kind_of_entry_has_its_line() {
         about_the_machine(),
         about_faults(),
         about_people_and_the_rest(),
+        about_signing_in(),
     ]
     .concat();
     let said: Vec<String> = all.iter().map(line).collect();

@@ -59,6 +59,8 @@ pub enum Body {
     Correction(Correction),
     /// A person's role in the yard.
     RoleGiven(RoleGiven),
+    /// Something about signing in: a lock, a link, a PIN, a name erased. Written by the program alone.
+    Access(Access),
     /// A kind or version this program does not know; kept and passed over.
     Unknown {
         /// Kind as written.
@@ -659,4 +661,36 @@ pub struct RoleGiven {
     pub role: Option<Role>,
     /// Named deputy for these machines only; empty = all.
     pub machines: Vec<MachineId>,
+}
+
+/// See [`Body::Access`]. An entry of the yard; nobody writes one by a form or from a phone, and nobody corrects one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Access {
+    /// What happened.
+    pub what: AccessWhat,
+    /// Whom it concerns; none where it concerns a device alone.
+    pub of: Option<PersonId>,
+    /// More about it, e.g. which device, or what a token is for.
+    pub note: Option<String>,
+}
+
+/// What happened about signing in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum AccessWhat {
+    /// Signing in was stopped after wrong PINs.
+    Locked,
+    /// It was opened again.
+    Unlocked,
+    /// A one-time link to choose a PIN was given.
+    LinkGiven,
+    /// A PIN was set.
+    PinSet,
+    /// A name was erased.
+    NameErased,
+    /// A token for another program was made.
+    TokenMade,
+    /// A token was ended.
+    TokenEnded,
+    /// Entries of others were taken in from a device.
+    TakenIn,
 }

@@ -58,6 +58,9 @@ fn render(desk: &Desk, entry: &str, empty: bool) -> Answer {
         why: String::new(),
     });
     desk.may(accept::deed_of(&probe, by, &desk.view))?;
+    if !accept::is_peoples(&probe, &desk.view) {
+        return Err(Refusal::NotFound);
+    }
     let p = desk.page();
     let blank = MachineState::default();
     let state = found

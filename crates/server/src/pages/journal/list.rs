@@ -1,7 +1,7 @@
 //! The journal: every entry, newest first, with what it says and its corrections.
 
 use crate::{
-    accept::deed_of,
+    accept::{deed_of, is_peoples},
     desk::{Answer, Desk, page},
     names,
     page::Page,
@@ -178,12 +178,15 @@ fn line(
             instead: None,
             why: String::new(),
         });
-        may(desk.role, deed_of(&probe, by, &desk.view))
+        is_peoples(&e.body, &desk.view) && may(desk.role, deed_of(&probe, by, &desk.view))
     });
     Line {
         seq: e.seq,
         when: p.words.moment(e.ordered_at, desk.now, &desk.zone),
-        who: desk.view.name(e.by),
+        who: match e.by {
+            PersonId::PROGRAM => p.t("the-program"),
+            by => desk.view.name(by),
+        },
         machine: state
             .book()
             .map(|b| b.book.machine.name.clone())

@@ -1,6 +1,7 @@
 //! The one-time link of the first start, and of a forgotten PIN: whoever holds it chooses a new PIN, once.
 
 use crate::{
+    accept,
     desk::{Answer, Desk, page},
     page::Page,
     pages::walkround::form::Typed,
@@ -9,7 +10,7 @@ use crate::{
 };
 use askama::Template;
 use store::LinkUse;
-use yard::id::PersonId;
+use yard::{entry::AccessWhat, id::PersonId};
 
 #[derive(Template)]
 #[template(path = "people/first.html")]
@@ -60,6 +61,7 @@ pub(crate) fn keep(
         return Err(Refusal::NotFound);
     }
     session::set_pin(&desk.app.yard, person, hash)?;
+    accept::note_access(desk, AccessWhat::PinSet, Some(person), None)?;
     // Whoever has chosen a PIN needs no older link any more.
     desk.app.yard.end_links_of(person)?;
     Ok(Ok(person))

@@ -13,7 +13,7 @@ use crate::{
 };
 use askama::Template;
 use yard::{
-    entry::{Body, RoleGiven},
+    entry::{AccessWhat, Body, RoleGiven},
     id::{EntryId, PersonId},
     people::{DEEDS, Deed, ROLES, Role, may},
 };
@@ -90,6 +90,7 @@ pub(crate) fn change(desk: &Desk, person: &str, typed: &Typed) -> Answer {
             id,
             session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?,
         )?;
+        accept::note_access(desk, AccessWhat::PinSet, Some(id), None)?;
     }
     if let Some(role) = Role::from_code(typed.field("role"))
         .filter(|role| *role != desk.view.yard.role_at(id, desk.now))

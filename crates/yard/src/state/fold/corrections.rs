@@ -176,7 +176,8 @@ fn heard<'a>(entry: &'a Entry, corrections: &[Said<'a>]) -> Heard<'a> {
     }
 }
 
-/// Whether a correction's writer may correct this entry: one's own, or anybody's as deputy or steward; roles only as steward.
+/// Whether a correction's writer may correct this entry: one's own, or anybody's as deputy or steward; roles only as steward;
+/// what the program noted about signing in, nobody.
 fn entitled(correction: &Entry, target: &Entry, role: &RoleOf<'_>) -> bool {
     let held = role(
         correction.by,
@@ -185,6 +186,7 @@ fn entitled(correction: &Entry, target: &Entry, role: &RoleOf<'_>) -> bool {
     );
     match target.body {
         Body::RoleGiven(_) => may(held, Deed::ManagePeople),
+        Body::Access(_) => false,
         _ => {
             may(held, Deed::CorrectAny)
                 || (correction.by == target.by && may(held, Deed::CorrectOwn))

@@ -184,7 +184,11 @@ impl<'f> Fold<'f> {
             }
             // Heard before the fold, or the yard's.
             Body::BookAdopted(_) | Body::Ruling(_) | Body::Correction(_) | Body::RoleGiven(_) => {}
-            Body::Purchase(_) | Body::Lesson(_) | Body::Note(_) | Body::Photo(_) => {}
+            Body::Purchase(_)
+            | Body::Lesson(_)
+            | Body::Note(_)
+            | Body::Photo(_)
+            | Body::Access(_) => {}
             _ => self.take_use(heard, body),
         }
     }
