@@ -7,6 +7,7 @@ mod desk;
 mod names;
 mod page;
 mod pages;
+pub mod photo;
 mod refusal;
 mod routes;
 pub mod session;

@@ -1,5 +1,6 @@
 //! Why a request was not answered as asked: each with its status and a page that says what to do next.
 
+use crate::photo::PhotoTrouble;
 use axum::{
     http::StatusCode,
     response::{IntoResponse, Redirect, Response},
@@ -23,6 +24,8 @@ pub(crate) enum Refusal {
     SlowDown,
     /// The disk is full: nothing of this was kept.
     DiskFull,
+    /// Sent as a photo, but no picture that can be kept.
+    Photo(PhotoTrouble),
     /// Ours: a bug or a store that fails. Logged, never shown in detail.
     Ours(String),
 }
@@ -37,6 +40,7 @@ impl Refusal {
             Refusal::BadRequest => StatusCode::BAD_REQUEST,
             Refusal::SlowDown => StatusCode::TOO_MANY_REQUESTS,
             Refusal::DiskFull => StatusCode::INSUFFICIENT_STORAGE,
+            Refusal::Photo(trouble) => trouble.status(),
             Refusal::Ours(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -49,6 +53,7 @@ impl Refusal {
             Refusal::BadRequest => "error-bad-request",
             Refusal::SlowDown => "error-slow-down",
             Refusal::DiskFull => "error-disk-full",
+            Refusal::Photo(trouble) => trouble.key(),
             Refusal::Ours(_) => "error-ours",
         }
     }
@@ -60,6 +65,12 @@ impl From<store::StoreError> for Refusal {
             return Refusal::DiskFull;
         }
         Refusal::Ours(format!("{}: {:?}", error.code(), error.args()))
+    }
+}
+
+impl From<PhotoTrouble> for Refusal {
+    fn from(trouble: PhotoTrouble) -> Self {
+        Refusal::Photo(trouble)
     }
 }
 

@@ -11,6 +11,7 @@ use crate::{
         walkround::{form::Typed, round, sheet, station},
         yard::{explain, home, machine},
     },
+    photo,
     refusal::Refusal,
     session,
 };
@@ -20,7 +21,7 @@ use axum::{
     extract::{DefaultBodyLimit, OriginalUri, Path, Query, State},
     http::{HeaderMap, HeaderValue, StatusCode, Uri, header},
     response::{IntoResponse, Redirect, Response},
-    routing::{get, post},
+    routing::{get, post, put},
 };
 use std::{collections::BTreeMap, sync::Arc};
 use tower_http::{
@@ -54,6 +55,7 @@ pub fn router(app: Arc<App>) -> Router {
         )
         .nest("/y/{tag}", yard_routes().merge(machine_routes()))
         .route("/api/y/{tag}/entries", post(take_entry))
+        .route("/api/y/{tag}/photos/{photo}", put(photo::put))
         .fallback(
             |state: Shared, headers: HeaderMap, OriginalUri(uri): OriginalUri| {
                 answer(state, headers, uri, |_| Err(Refusal::NotFound))
@@ -95,6 +97,10 @@ fn yard_routes() -> Router<Arc<App>> {
                 |desk, _| people::habits::show(desk),
                 |desk, _, typed| people::habits::keep(desk, typed),
             ),
+        )
+        .route(
+            "/photos/{photo}",
+            page(|desk, at, _| photo::show(desk, at.part("photo"), at.asked("size"))),
         )
         .route(
             "/journal",
@@ -280,7 +286,7 @@ pub(crate) struct Place {
 }
 
 impl Place {
-    fn part(&self, name: &str) -> &str {
+    pub(crate) fn part(&self, name: &str) -> &str {
         self.parts.get(name).map_or("", String::as_str)
     }
     fn asked(&self, name: &str) -> &str {
@@ -339,7 +345,7 @@ fn both(
 }
 
 /// Another yard's tag is another yard: not found here.
-fn in_yard(
+pub(crate) fn in_yard(
     desk: &Desk,
     parts: BTreeMap<String, String>,
     asked: BTreeMap<String, String>,
@@ -351,7 +357,7 @@ fn in_yard(
 }
 
 /// Sets up a desk for the request and runs the page on a thread that may wait for the disk.
-async fn answer(
+pub(crate) async fn answer(
     State(app): Shared,
     headers: HeaderMap,
     uri: Uri,

@@ -9,4 +9,8 @@ mod every_page;
 mod forbidden;
 mod loop_of_a_round;
 mod paper_sheet;
+mod photo_address;
+mod photo_clean;
+mod photo_limits;
+mod photo_made;
 mod sign_in;
