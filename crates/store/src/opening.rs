@@ -2,13 +2,15 @@
 
 use crate::{
     StoreError, Yard,
-    engine::{Memory, Sqlite, place},
+    engine::{
+        Memory, Sqlite,
+        place::{self, Held},
+    },
     fresh_id,
     journal::Engine,
     pictures::Pictures,
 };
 use std::{
-    fs::File,
     path::{Path, PathBuf},
     sync::{Arc, Mutex, MutexGuard, PoisonError},
 };
@@ -39,7 +41,7 @@ pub(crate) struct Inner {
     pub(crate) dir: Option<PathBuf>,
     look_only: bool,
     /// Holds the folder against other programs until dropped.
-    _held: Option<File>,
+    _held: Option<Held>,
 }
 
 /// Whether the folder holds a store.
@@ -120,7 +122,7 @@ impl Store {
         pictures: Pictures,
         dir: Option<PathBuf>,
         look_only: bool,
-        held: Option<File>,
+        held: Option<Held>,
     ) -> Self {
         Self {
             inner: Arc::new(Inner {

@@ -1,6 +1,9 @@
 //! Photos: an entry names the id the phone gave; here that id leads to the cleaned picture, in whatever order the two arrive.
 
-use crate::{Drawer, Hash, StoreError, Yard, engine::place::sync_dir};
+use crate::{
+    Drawer, Hash, StoreError, Yard,
+    engine::place::{make_dir, sync_dir},
+};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use std::{
@@ -118,7 +121,7 @@ impl Pictures {
     fn keep(&self, sha256: &str, bytes: &[u8]) -> Result<(), StoreError> {
         match self {
             Self::Folder(dir) => {
-                fs::create_dir_all(dir).map_err(|why| StoreError::file(dir, &why))?;
+                make_dir(dir).map_err(|why| StoreError::file(dir, &why))?;
                 keep_file(dir, sha256, bytes)
             }
             Self::Memory(all) => {
@@ -160,7 +163,8 @@ impl Pictures {
 pub(crate) fn keep_file(dir: &Path, name: &str, bytes: &[u8]) -> Result<(), StoreError> {
     let path = dir.join(name);
     if path.is_file() && fs::read(&path).is_ok_and(|there| there == bytes) {
-        return Ok(());
+        // Whoever wrote it may have been stopped before its name was safe.
+        return sync_dir(dir);
     }
     let partial = dir.join(format!(".{name}.partial"));
     let write = || {

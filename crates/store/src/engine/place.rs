@@ -3,6 +3,7 @@
 use crate::StoreError;
 use std::{
     fs::{self, File, TryLockError},
+    io,
     path::Path,
 };
 
@@ -42,15 +43,26 @@ const SHARES: &[&str] = &[
 
 /// Makes the folder where it is missing, and refuses one on a network share.
 pub(crate) fn prepare(dir: &Path) -> Result<(), StoreError> {
-    fs::create_dir_all(dir).map_err(|why| StoreError::cannot_write(dir, &why))?;
+    make_dir(dir).map_err(|why| StoreError::cannot_write(dir, &why))?;
     refuse_share(
         dir,
         &fs::read_to_string("/proc/self/mounts").unwrap_or_default(),
     )
 }
 
-/// Takes the folder for this program, for as long as the file is open.
-pub(crate) fn hold(dir: &Path) -> Result<File, StoreError> {
+/// A folder taken for this program, until dropped.
+pub(crate) struct Held(File);
+
+impl Drop for Held {
+    fn drop(&mut self) {
+        // Closing is not enough: a program that is just being started has the file open as well, until it begins to run.
+        // Where this fails, closing lets go all the same.
+        let _ = self.0.unlock();
+    }
+}
+
+/// Takes the folder for this program.
+pub(crate) fn hold(dir: &Path) -> Result<Held, StoreError> {
     let path = dir.join("kingpost.lock");
     let file = File::options()
         .create(true)
@@ -59,7 +71,7 @@ pub(crate) fn hold(dir: &Path) -> Result<File, StoreError> {
         .open(path)
         .map_err(|why| StoreError::cannot_write(dir, &why))?;
     match file.try_lock() {
-        Ok(()) => Ok(file),
+        Ok(()) => Ok(Held(file)),
         Err(TryLockError::WouldBlock) => Err(StoreError::HeldByAnother {
             dir: dir.display().to_string(),
         }),
@@ -71,18 +83,40 @@ pub(crate) fn hold(dir: &Path) -> Result<File, StoreError> {
 pub(crate) fn is_empty(dir: &Path) -> Result<bool, StoreError> {
     match fs::read_dir(dir) {
         Ok(mut entries) => Ok(entries.next().is_none()),
-        Err(why) if why.kind() == std::io::ErrorKind::NotFound => Ok(true),
+        Err(why) if why.kind() == io::ErrorKind::NotFound => Ok(true),
         Err(why) => Err(StoreError::file(dir, &why)),
     }
 }
 
+/// Makes the folder and those above it where they are missing, safe against power loss: a folder's name stands in the folder above it.
+pub(crate) fn make_dir(dir: &Path) -> io::Result<()> {
+    let missing = dir.ancestors().take_while(|above| !above.exists());
+    // Also above one that is there: a program that was stopped may have made it and not come to this.
+    let unsure: Vec<_> = missing.chain([dir]).filter_map(Path::parent).collect();
+    fs::create_dir_all(dir)?;
+    unsure.into_iter().try_for_each(|above| {
+        let above = if above.as_os_str().is_empty() {
+            Path::new(".")
+        } else {
+            above
+        };
+        match flush_dir(above) {
+            // Folders can be made in one whose names may not be read.
+            Err(why) if why.kind() == io::ErrorKind::PermissionDenied => Ok(()),
+            other => other,
+        }
+    })
+}
+
 /// Makes a folder's own list of names safe against power loss.
 pub(crate) fn sync_dir(dir: &Path) -> Result<(), StoreError> {
+    flush_dir(dir).map_err(|why| StoreError::file(dir, &why))
+}
+
+fn flush_dir(dir: &Path) -> io::Result<()> {
     // Only Unix lets a folder be opened and flushed; elsewhere the system does it by itself.
     if cfg!(unix) {
-        File::open(dir)
-            .and_then(|file| file.sync_all())
-            .map_err(|why| StoreError::file(dir, &why))?;
+        File::open(dir)?.sync_all()?;
     }
     Ok(())
 }
@@ -124,6 +158,17 @@ mod tests {
 
     const MOUNTS: &str = "/dev/sda1 / ext4 rw 0 0\nbox:/yard /srv/yard nfs4 rw 0 0\n//box/y /mnt/the\\040yard cifs rw 0 0\n\
         /dev/sdb1 /srv/yard/local ext4 rw 0 0\nme@box: /home/me/far fuse.sshfs rw 0 0\n";
+
+    #[test]
+    fn a_folder_let_go_is_free_although_a_program_being_started_has_the_file_open_too() {
+        let dir = tempfile::tempdir().unwrap();
+        let held = hold(dir.path()).unwrap();
+        let also_open = held.0.try_clone().unwrap();
+        assert!(hold(dir.path()).is_err());
+        drop(held);
+        assert!(hold(dir.path()).is_ok());
+        drop(also_open);
+    }
 
     #[test]
     fn the_longest_mount_counts() {

@@ -143,7 +143,9 @@ proptest! {
 
 fn tamper(connection: &Connection, column: &str, seq: u64, at: &prop::sample::Index, flip: u8) {
     let to = match column {
-        "bytes" | "hash" | "id" => return flip_blob(connection, column, seq, at, flip),
+        "bytes" | "hash" => return flip_blob(connection, column, seq, at, flip),
+        // The table refuses an id that another entry has; here they differ only below this bit.
+        "id" => return flip_blob(connection, column, seq, at, flip | 0x80),
         "written" | "ordered_at" => format!("{column} + {flip}"),
         "corrected" => "1 - corrected".to_owned(),
         _ => format!("'x{flip}'"),
