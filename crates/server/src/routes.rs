@@ -7,6 +7,7 @@ use crate::{
     pages::{
         book, handover, journal, papers as paper_pages,
         people::{self, first, sign_in, sign_offs},
+        phone::take_in,
         upkeep::{fault, finding, hours, one_text::OneText, permit, run, service},
         walkround::{form::Typed, round, sheet, station},
         yard::{explain, home, machine},
@@ -105,6 +106,13 @@ fn yard_routes() -> Router<Arc<App>> {
         .route(
             "/journal",
             page(|desk, at, _| journal::list::show(desk, None, at.asked("before").parse().ok())),
+        )
+        .route(
+            "/take-in",
+            both(
+                |desk, _| take_in::show(desk),
+                |desk, _, typed| take_in::keep(desk, typed),
+            ),
         )
         .route(
             "/questions",

@@ -15,6 +15,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("arm", include_str!("../lang/en/arm.ftl")),
     ("book", include_str!("../lang/en/book.ftl")),
     ("caution", include_str!("../lang/en/caution.ftl")),
+    ("codes", include_str!("../lang/en/codes.ftl")),
     ("command", include_str!("../lang/en/command.ftl")),
     ("errors", include_str!("../lang/en/errors.ftl")),
     ("fields", include_str!("../lang/en/fields.ftl")),

@@ -1,0 +1,259 @@
+// The page that takes in what another phone could not send: parts out of addresses or pasted text, put together and delivered.
+
+import { KeptParts } from "./kept-parts.js";
+import { fromFragment, join, NotWhole, readText } from "./parts.js";
+
+/** @typedef {import("./kept-parts.js").Series} Series */
+/** @typedef {import("./kept-parts.js").Told} Told */
+
+/** What one delivery may hold. */
+const MOST_ENTRIES = 200;
+const MOST_LETTERS = 1 << 20;
+const SAFE = ["new", "known"];
+
+const root = document.querySelector("[data-take-in]");
+/** Everything said here: the template's words. @type {Record<string, string>} */
+const words = JSON.parse(root.dataset.words);
+const yard = root.dataset.takeIn;
+const kept = new KeptParts(yard, localStorage);
+const list = root.querySelector("[data-list]");
+const said = root.querySelector("[data-said]");
+const form = document.querySelector("form[data-text]");
+/** What was delivered since this page was opened: its results stay to be read. @type {Map<string, {texts: string[], told: Told[]}>} */
+const delivered = new Map();
+
+fromAddress();
+addEventListener("hashchange", fromAddress);
+// Each code opens a tab of its own; the others show the new part as well.
+addEventListener("storage", show);
+form.addEventListener("submit", fromText);
+show();
+
+function fromAddress() {
+  const part = fromFragment(location.hash);
+  if (part === undefined) return;
+  history.replaceState(null, "", location.pathname + location.search);
+  say(part === null ? [words.damagedCode] : [sentence(kept.keep(part), part)]);
+  show();
+}
+
+function sentence(kind, { n, of }) {
+  return { kept: put(words.partKept, { n, of }), done: words.doneBefore, full: words.full }[kind];
+}
+
+function fromText(event) {
+  event.preventDefault();
+  const box = form.querySelector("textarea");
+  const { parts, damaged, missing, of } = readText(box.value);
+  const kinds = new Set(parts.map((part) => kept.keep(part)));
+  const lines = [];
+  if (!of) lines.push(words.textNothing);
+  if (damaged.length) lines.push(put(words.textDamaged, { parts: damaged.join(", "), of }));
+  if (missing.length) lines.push(put(words.textMissing, { parts: missing.join(", "), of }));
+  if (kinds.has("full")) lines.push(words.full);
+  if (kinds.has("done")) lines.push(words.doneBefore);
+  if (!lines.length) {
+    lines.push(words.textRead);
+    box.value = "";
+  }
+  say(lines);
+  show();
+}
+
+// --- What is shown ---
+
+function say(lines) {
+  said.replaceChildren(...lines.map((line) => make("p", { textContent: line })));
+}
+
+let drawing = Promise.resolve();
+
+/** Draws the list anew; one drawing after the other. */
+function show() {
+  drawing = drawing.then(async () => {
+    const boxes = await Promise.all(kept.series().map(seriesBox));
+    const done = [...delivered.values()].map(deliveredBox);
+    list.replaceChildren(...done, ...boxes);
+    list.dataset.list = "drawn";
+  });
+  return drawing;
+}
+
+/** @param {Series} series */
+async function seriesBox(series) {
+  const heading = make("h2", { textContent: put(words.seriesTitle, { name: series.whole.slice(0, 4) }) });
+  if (series.missing.length) {
+    const have = put(words.have, { n: series.parts.length, of: series.of });
+    const lacking = put(words.lacking, { parts: series.missing.join(", ") });
+    return box(heading, make("p", { textContent: have }), make("p", { textContent: lacking }), forgetButton(series));
+  }
+  try {
+    return wholeBox(heading, series, await join(series.parts));
+  } catch (error) {
+    if (!(error instanceof NotWhole)) throw error;
+    const why = error.why === "damaged" ? words.notWhole : words.cannotUnpack;
+    return box(heading, make("p", { textContent: why }), forgetButton(series));
+  }
+}
+
+function wholeBox(heading, series, load) {
+  const told = new Map(kept.told(series.whole).map((one) => [one.id, one]));
+  const photos = load.photos.length ? [make("p", { textContent: put(words.photos, { n: load.photos.length }) })] : [];
+  const status = make("div", { role: "status" });
+  const press = make("button", { type: "button", className: "main", textContent: words.deliver });
+  press.addEventListener("click", () => deliver(series, load.entries, status, press));
+  return box(
+    heading,
+    make("p", { textContent: put(words.holds, { n: load.entries.length }) }),
+    entryList(load.entries, told),
+    ...photos,
+    press,
+    status,
+    ...(told.size ? [forgetButton(series)] : []),
+  );
+}
+
+function deliveredBox({ texts, told }) {
+  const heading = make("h2", { textContent: words.deliveredTitle });
+  return box(heading, entryList(texts, new Map(told.map((one) => [one.id, one]))));
+}
+
+/** One line an entry: of whom, which machine, when; and what became of it. */
+function entryList(texts, told) {
+  const lines = texts.map((text) => {
+    const entry = outside(text);
+    const item = make("li", { textContent: entryLine(entry) });
+    const result = told.get(nameOf(text));
+    if (result) item.append(make("small", { textContent: result.told }));
+    if (result && !SAFE.includes(result.is)) item.append(rawText(text));
+    item.dataset.entry = entry.id;
+    item.dataset.is = result ? result.is : "";
+    return item;
+  });
+  return make("ul", { className: "plain taken" }, ...lines);
+}
+
+function entryLine({ by, machine, at }) {
+  const when = new Date(at);
+  const time = Number.isNaN(when.getTime())
+    ? at
+    : when.toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
+  return put(words.entry, { who: by.slice(-4), machine: machine || words.noMachine, when: time });
+}
+
+/** The outside of an entry; what does not read is shown empty, and the yard's computer says what it is. */
+function outside(text) {
+  const entry = { id: "", by: "", machine: "", at: "" };
+  try {
+    const read = JSON.parse(text);
+    for (const field of Object.keys(entry)) if (typeof read?.[field] === "string") entry[field] = read[field];
+  } catch {
+    // It stays as it is.
+  }
+  return entry;
+}
+
+/** What its results are kept under: its id, or where it has none all of it. */
+function nameOf(text) {
+  return outside(text).id || text;
+}
+
+function rawText(text) {
+  const shown = make("pre", { textContent: text, tabIndex: 0 });
+  return make("details", {}, make("summary", { textContent: words.asWritten }), shown);
+}
+
+/** Nothing goes by one slip of a glove: the button asks again. */
+function forgetButton({ whole }) {
+  const press = make("button", { type: "button", className: "small", textContent: words.forget });
+  press.addEventListener("click", () => {
+    if (press.dataset.asked) {
+      kept.forget(whole);
+      show();
+    }
+    press.dataset.asked = "yes";
+    press.textContent = words.forgetAgain;
+  });
+  return press;
+}
+
+function box(...children) {
+  return make("section", { className: "sheet" }, ...children);
+}
+
+function make(tag, properties, ...children) {
+  const { role, ...rest } = properties;
+  const made = Object.assign(document.createElement(tag), rest);
+  if (role) made.setAttribute("role", role);
+  made.append(...children);
+  return made;
+}
+
+function put(template, values) {
+  return template.replace(/\{(\w+)\}/g, (whole, name) => values[name] ?? whole);
+}
+
+// --- Delivery ---
+
+/** Sends what is not safe yet. What was refused stays here; what is safe everywhere is put away. */
+async function deliver({ whole }, texts, status, press) {
+  press.disabled = true;
+  status.replaceChildren(make("p", { textContent: words.delivering }));
+  const told = new Map(kept.told(whole).map((one) => [one.id, one]));
+  const waiting = texts.filter((text) => !SAFE.includes(told.get(nameOf(text))?.is));
+  let trouble = [];
+  for (const some of portions(waiting)) {
+    const answer = await send(some);
+    answer.entries.forEach((one, i) => told.set(nameOf(some[i]), { ...one, id: nameOf(some[i]) }));
+    kept.keepTold(whole, [...told.values()]);
+    trouble = answer.trouble;
+    if (trouble.length) break;
+  }
+  const safe = texts.every((text) => SAFE.includes(told.get(nameOf(text))?.is));
+  if (safe) {
+    delivered.set(whole, { texts, told: [...told.values()] });
+    kept.finish(whole);
+  }
+  if (trouble.length || !safe) await show();
+  if (trouble.length) said.replaceChildren(...trouble);
+  else say([safe ? words.allSafe : words.someNot]);
+  if (safe) await show();
+  said.scrollIntoView({ block: "center" });
+}
+
+function portions(texts) {
+  const all = [];
+  let letters = MOST_LETTERS;
+  for (const text of texts) {
+    const last = all.at(-1);
+    if (!last || last.length >= MOST_ENTRIES || letters + text.length > MOST_LETTERS) {
+      all.push([text]);
+      letters = text.length;
+    } else {
+      last.push(text);
+      letters += text.length;
+    }
+  }
+  return all;
+}
+
+/** One delivery: the results, and what stood in the way as lines to show. */
+async function send(entries) {
+  const body = JSON.stringify({ clock: new Date().toISOString(), entries });
+  const headers = { "Content-Type": "application/json" };
+  let response;
+  try {
+    response = await fetch(`/api/y/${yard}/deliveries`, { method: "POST", headers, body });
+  } catch {
+    return { entries: [], trouble: [make("p", { textContent: words.noConnection })] };
+  }
+  const answer = await response.json().catch(() => ({}));
+  if (response.ok && Array.isArray(answer.entries)) return { entries: answer.entries, trouble: [] };
+  const line = make("p", { textContent: answer.told || put(words.notTaken, { status: response.status }) });
+  return { entries: [], trouble: response.status === 401 ? [line, signIn()] : [line] };
+}
+
+function signIn() {
+  const here = encodeURIComponent(location.pathname);
+  return make("a", { className: "button small", href: `/y/${yard}/sign-in?back=${here}`, textContent: words.signIn });
+}
