@@ -4,9 +4,9 @@ import { addressLetters, cut, keyOf, textOf, wholeOf } from "./parts.js";
 import { qrMakeUp, qrSvg } from "./qr.js";
 
 /**
- * Every word shown. `{n}` and `{of}` are put in here.
+ * Every word shown. What stands in braces is put in here.
  * @typedef {object} Words
- * @property {string} head lines that stand above the text when it is sent, saying what it is and what to do with it
+ * @property {string} head lines that stand above the text when it is sent, saying what it is and what to do with it: `{n}` entries, `{address}`
  * @property {string} textTitle heading of the text
  * @property {string} textHow what to do with it
  * @property {string} textLabel label of the text's box
@@ -47,20 +47,22 @@ const STANDS = 6000;
  */
 export async function renderCopyOut(inside, entries, words, address, photos = []) {
   const whole = wholeOf({ entries, photos });
-  const [text, codes] = await Promise.all([copyOutText(entries, words, photos), codeAddresses(whole, address)]);
+  const [text, codes] = await Promise.all([copyOutText(whole, entries.length, words, address), codeAddresses(whole, address)]);
   const left = photos.length ? [make("p", { textContent: put(words.photos, { n: photos.length }) })] : [];
   inside.replaceChildren(...left, ...textWay(text, words), ...codesWay(codes, words));
 }
 
 /**
  * The text to be sent by any means: what it is in words, then the entries in parts with checksums.
- * @param {string[]} entries
+ * @param {Uint8Array} whole
+ * @param {number} count of its entries
  * @param {Words} words
- * @param {string[]} [photos]
+ * @param {string} address
  * @returns {Promise<string>}
  */
-export async function copyOutText(entries, words, photos = []) {
-  return `${words.head}\n\n${await textOf(wholeOf({ entries, photos }))}\n`;
+export async function copyOutText(whole, count, words, address) {
+  const head = put(words.head, { n: count, address: `${address}/take-in` });
+  return `${head}\n\n${await textOf(whole)}\n`;
 }
 
 /**

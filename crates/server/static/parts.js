@@ -199,7 +199,8 @@ export async function textOf(whole) {
  *   and the numbers of those that came damaged and not at all; `of` is 0 where there was nothing to read
  */
 export function readText(text) {
-  const blocks = [...text.matchAll(/\[\s*kingpost([^[\]]*)/gi)].map(([, inside]) => readBlock(inside));
+  const brackets = [...text.matchAll(/\[([^[\]]*)/g)].map(([, inside]) => inside.replace(/[^A-Za-z0-9+/._-]/g, ""));
+  const blocks = brackets.filter((inside) => /^kingpost/i.test(inside)).map(readBlock);
   const sound = blocks.map((block) => block.part).filter((part) => part !== null);
   const of = mostOften([...sound.map((part) => part.of), ...blocks.map((block) => block.of)].filter((n) => n > 0));
   const series = mostOften(sound.filter((part) => part.of === of).map((part) => `${part.whole}${part.form}`));
@@ -216,9 +217,9 @@ export function readText(text) {
   };
 }
 
-/** One bracket's content: its part, and what its key says of itself where that can be told. */
+/** One bracket's content, letters only: its part, and what its key says of itself where that can be told. */
 function readBlock(inside) {
-  const plain = inside.replace(/[^A-Za-z0-9+/._-]/g, "");
+  const plain = inside.slice("kingpost".length);
   // A key has one length for each length of its numbers, so that it can be told from the letters behind it.
   const read = /^([1-9][0-9]{0,3})\.([1-9][0-9]{0,3})\.[0-9a-z]{8}\.[0-9a-z]{8}\.[a-z]/.exec(plain);
   if (read) {

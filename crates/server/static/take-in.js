@@ -21,6 +21,8 @@ const said = root.querySelector("[data-said]");
 const form = document.querySelector("form[data-text]");
 /** What was delivered since this page was opened: its results stay to be read. @type {Map<string, {texts: string[], told: Told[]}>} */
 const delivered = new Map();
+/** The drawing under way: each waits for the one before. */
+let drawing = Promise.resolve();
 
 fromAddress();
 addEventListener("hashchange", fromAddress);
@@ -66,9 +68,7 @@ function say(lines) {
   said.replaceChildren(...lines.map((line) => make("p", { textContent: line })));
 }
 
-let drawing = Promise.resolve();
-
-/** Draws the list anew; one drawing after the other. */
+/** Draws the list anew. */
 function show() {
   drawing = drawing.then(async () => {
     const boxes = await Promise.all(kept.series().map(seriesBox));

@@ -1,4 +1,4 @@
-//! What the browser tests share: the program and the browser they drive, what one does on a page, the round, the yard restored, the well answers, the pictures.
+//! What the browser tests share: the program and the browser they drive, what one does on a page, the round, square codes, the yard restored, the well answers, the pictures.
 #![allow(clippy::unwrap_used, missing_docs, unreachable_pub, dead_code)]
 
 pub mod chromium;
@@ -7,4 +7,5 @@ pub mod pictures;
 pub mod program;
 pub mod restored;
 pub mod round;
+pub mod squares;
 pub mod well;

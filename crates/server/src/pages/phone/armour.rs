@@ -75,16 +75,18 @@ fn entries(bytes: &[u8]) -> Option<Vec<String>> {
 
 /// What stands inside each bracket that opens with our word, without all that cannot belong to it.
 fn brackets(text: &str) -> Vec<String> {
-    let inside = text.split('[').skip(1);
-    let ours = inside.filter_map(|rest| {
-        let rest = rest.split(']').next()?.trim_start();
-        let word = rest.get(..OPENS.len())?;
-        word.eq_ignore_ascii_case(OPENS)
-            .then(|| &rest[OPENS.len()..])
-    });
     let may_be = |c: &char| c.is_ascii_alphanumeric() || "+/._-".contains(*c);
-    ours.map(|rest| rest.chars().filter(may_be).collect())
-        .collect()
+    let inside = text.split('[').skip(1);
+    let plain = inside.map(|rest| {
+        let rest = rest.split_once(']').map_or(rest, |(inside, _)| inside);
+        rest.chars().filter(may_be).collect::<String>()
+    });
+    let ours = plain.filter_map(|mut inside| {
+        let word = inside.get(..OPENS.len())?;
+        word.eq_ignore_ascii_case(OPENS)
+            .then(|| inside.split_off(OPENS.len()))
+    });
+    ours.collect()
 }
 
 /// One bracket: what its key says, and its part where both checksums hold.
