@@ -118,11 +118,11 @@ fn what_does_not_fit_is_refused() {
 /// Words for the way out, so that the test says what it presses.
 fn copy_out_words() -> Value {
     json!({
-        "head": "Take this in at {address}.", "textTitle": "As text", "textHow": "Send it.", "textLabel": "The text",
-        "copy": "Copy", "copied": "Copied", "copyByHand": "Copy by hand", "share": "Share", "save": "Save",
-        "fileName": "entries.txt", "codesTitle": "As codes", "codesHow": "Hold a camera to it.", "codesMany": "Many codes.",
-        "codesShow": "Show the codes", "codesHide": "Hide the codes", "place": "{n} of {of}", "codeTitle": "Code {n} of {of}",
-        "next": "On", "back": "Before", "run": "By itself", "pause": "Hold", "photos": "Photos left: {n}",
+        "copy-out-head": "Take this in at {address}.", "copy-out-text-title": "As text", "copy-out-text-how": "Send it.", "copy-out-text-label": "The text",
+        "copy-out-copy": "Copy", "copy-out-copied": "Copied", "copy-out-copy-by-hand": "Copy by hand", "copy-out-share": "Share", "copy-out-save": "Save",
+        "copy-out-file-name": "entries.txt", "copy-out-codes-title": "As codes", "copy-out-codes-how": "Hold a camera to it.", "copy-out-codes-many": "Many codes.",
+        "copy-out-codes-show": "Show the codes", "copy-out-codes-hide": "Hide the codes", "copy-out-place": "{n} of {of}", "copy-out-code-title": "Code {n} of {of}",
+        "copy-out-next": "On", "copy-out-back": "Before", "copy-out-run": "By itself", "copy-out-pause": "Hold", "copy-out-photos": "Photos left: {n}",
     })
 }
 
@@ -184,9 +184,10 @@ struct CopiedOut {
 fn copy_out(server: &Server, entries: &[String]) -> CopiedOut {
     let out = Arc::new(Mutex::new(CopiedOut::default()));
     let (kept, home, entries) = (out.clone(), server.home(), json!(entries));
+    let (address, tag) = (json!(server.address), json!(server.tag));
     drive(async move |page: Page| {
         page.goto(&format!("{home}/take-in")).await;
-        let args = vec![entries, copy_out_words(), json!(home), json!([])];
+        let args = vec![entries, copy_out_words(), address, tag];
         page.ask(SHOW, args).await;
         let text = page.find("textarea.armour").await;
         let text = text.prop("value").await.unwrap().unwrap();

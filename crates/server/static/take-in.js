@@ -1,5 +1,6 @@
 // The page that takes in what another phone could not send: parts out of addresses or pasted text, put together and delivered.
 
+import { button, make, sayer } from "./element.js";
 import { KeptParts } from "./kept-parts.js";
 import { fromFragment, join, NotWhole, readText } from "./parts.js";
 
@@ -12,8 +13,7 @@ const MOST_LETTERS = 1 << 20;
 const SAFE = ["new", "known"];
 
 const root = document.querySelector("[data-take-in]");
-/** Everything said here: the template's words. @type {Record<string, string>} */
-const words = JSON.parse(root.dataset.words);
+const say = sayer(JSON.parse(root.dataset.words));
 const yard = root.dataset.takeIn;
 const kept = new KeptParts(yard, localStorage);
 const list = root.querySelector("[data-list]");
@@ -35,12 +35,12 @@ function fromAddress() {
   const part = fromFragment(location.hash);
   if (part === undefined) return;
   history.replaceState(null, "", location.pathname + location.search);
-  say(part === null ? [words.damagedCode] : [sentence(kept.keep(part), part)]);
+  tell(part === null ? [say("take-in-damaged-code")] : [sentence(kept.keep(part), part)]);
   show();
 }
 
 function sentence(kind, { n, of }) {
-  return { kept: put(words.partKept, { n, of }), done: words.doneBefore, full: words.full }[kind];
+  return { kept: say("take-in-part-kept", { n, of }), done: say("take-in-done-before"), full: say("take-in-full") }[kind];
 }
 
 function fromText(event) {
@@ -49,22 +49,22 @@ function fromText(event) {
   const { parts, damaged, missing, of } = readText(box.value);
   const kinds = new Set(parts.map((part) => kept.keep(part)));
   const lines = [];
-  if (!of) lines.push(words.textNothing);
-  if (damaged.length) lines.push(put(words.textDamaged, { parts: damaged.join(", "), of }));
-  if (missing.length) lines.push(put(words.textMissing, { parts: missing.join(", "), of }));
-  if (kinds.has("full")) lines.push(words.full);
-  if (kinds.has("done")) lines.push(words.doneBefore);
+  if (!of) lines.push(say("take-in-text-nothing"));
+  if (damaged.length) lines.push(say("take-in-text-damaged", { parts: damaged.join(", "), of }));
+  if (missing.length) lines.push(say("take-in-text-missing", { parts: missing.join(", "), of }));
+  if (kinds.has("full")) lines.push(say("take-in-full"));
+  if (kinds.has("done")) lines.push(say("take-in-done-before"));
   if (!lines.length) {
-    lines.push(words.textRead);
+    lines.push(say("take-in-text-read"));
     box.value = "";
   }
-  say(lines);
+  tell(lines);
   show();
 }
 
 // --- What is shown ---
 
-function say(lines) {
+function tell(lines) {
   said.replaceChildren(...lines.map((line) => make("p", { textContent: line })));
 }
 
@@ -81,30 +81,30 @@ function show() {
 
 /** @param {Series} series */
 async function seriesBox(series) {
-  const heading = make("h2", { textContent: put(words.seriesTitle, { name: series.whole.slice(0, 4) }) });
+  const heading = make("h2", { textContent: say("take-in-series-title", { name: series.whole.slice(0, 4) }) });
   if (series.missing.length) {
-    const have = put(words.have, { n: series.parts.length, of: series.of });
-    const lacking = put(words.lacking, { parts: series.missing.join(", ") });
+    const have = say("take-in-have", { n: series.parts.length, of: series.of });
+    const lacking = say("take-in-lacking", { parts: series.missing.join(", ") });
     return box(heading, make("p", { textContent: have }), make("p", { textContent: lacking }), forgetButton(series));
   }
   try {
     return wholeBox(heading, series, await join(series.parts));
   } catch (error) {
     if (!(error instanceof NotWhole)) throw error;
-    const why = error.why === "damaged" ? words.notWhole : words.cannotUnpack;
+    const why = error.why === "damaged" ? say("take-in-not-whole") : say("take-in-cannot-unpack");
     return box(heading, make("p", { textContent: why }), forgetButton(series));
   }
 }
 
 function wholeBox(heading, series, load) {
   const told = new Map(kept.told(series.whole).map((one) => [one.id, one]));
-  const photos = load.photos.length ? [make("p", { textContent: put(words.photos, { n: load.photos.length }) })] : [];
+  const photos = load.photos.length ? [make("p", { textContent: say("take-in-photos", { n: load.photos.length }) })] : [];
   const status = make("div", { role: "status" });
-  const press = make("button", { type: "button", className: "main", textContent: words.deliver });
+  const press = make("button", { type: "button", className: "main", textContent: say("take-in-deliver") });
   press.addEventListener("click", () => deliver(series, load.entries, status, press));
   return box(
     heading,
-    make("p", { textContent: put(words.holds, { n: load.entries.length }) }),
+    make("p", { textContent: say("take-in-holds", { n: load.entries.length }) }),
     entryList(load.entries, told),
     ...photos,
     press,
@@ -114,7 +114,7 @@ function wholeBox(heading, series, load) {
 }
 
 function deliveredBox({ texts, told }) {
-  const heading = make("h2", { textContent: words.deliveredTitle });
+  const heading = make("h2", { textContent: say("take-in-delivered-title") });
   return box(heading, entryList(texts, new Map(told.map((one) => [one.id, one]))));
 }
 
@@ -138,7 +138,7 @@ function entryLine({ by, machine, at }) {
   const time = Number.isNaN(when.getTime())
     ? at
     : when.toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
-  return put(words.entry, { who: by.slice(-4), machine: machine || words.noMachine, when: time });
+  return say("take-in-entry", { who: by.slice(-4), machine: machine || say("take-in-no-machine"), when: time });
 }
 
 /** The outside of an entry; what does not read is shown empty, and the yard's computer says what it is. */
@@ -160,19 +160,19 @@ function nameOf(text) {
 
 function rawText(text) {
   const shown = make("pre", { textContent: text, tabIndex: 0 });
-  return make("details", {}, make("summary", { textContent: words.asWritten }), shown);
+  return make("details", {}, make("summary", { textContent: say("take-in-as-written") }), shown);
 }
 
 /** Nothing goes by one slip of a glove: the button asks again. */
 function forgetButton({ whole }) {
-  const press = make("button", { type: "button", className: "small", textContent: words.forget });
+  const press = make("button", { type: "button", className: "small", textContent: say("take-in-forget") });
   press.addEventListener("click", () => {
     if (press.dataset.asked) {
       kept.forget(whole);
       show();
     }
     press.dataset.asked = "yes";
-    press.textContent = words.forgetAgain;
+    press.textContent = say("take-in-forget-again");
   });
   return press;
 }
@@ -181,24 +181,12 @@ function box(...children) {
   return make("section", { className: "sheet" }, ...children);
 }
 
-function make(tag, properties, ...children) {
-  const { role, ...rest } = properties;
-  const made = Object.assign(document.createElement(tag), rest);
-  if (role) made.setAttribute("role", role);
-  made.append(...children);
-  return made;
-}
-
-function put(template, values) {
-  return template.replace(/\{(\w+)\}/g, (whole, name) => values[name] ?? whole);
-}
-
 // --- Delivery ---
 
 /** Sends what is not safe yet. What was refused stays here; what is safe everywhere is put away. */
 async function deliver({ whole }, texts, status, press) {
   press.disabled = true;
-  status.replaceChildren(make("p", { textContent: words.delivering }));
+  status.replaceChildren(make("p", { textContent: say("take-in-delivering") }));
   const told = new Map(kept.told(whole).map((one) => [one.id, one]));
   const waiting = texts.filter((text) => !SAFE.includes(told.get(nameOf(text))?.is));
   let trouble = [];
@@ -216,7 +204,7 @@ async function deliver({ whole }, texts, status, press) {
   }
   if (trouble.length || !safe) await show();
   if (trouble.length) said.replaceChildren(...trouble);
-  else say([safe ? words.allSafe : words.someNot]);
+  else tell([safe ? say("take-in-all-safe") : say("take-in-some-not")]);
   if (safe) await show();
   said.scrollIntoView({ block: "center" });
 }
@@ -245,15 +233,15 @@ async function send(entries) {
   try {
     response = await fetch(`/api/y/${yard}/deliveries`, { method: "POST", headers, body });
   } catch {
-    return { entries: [], trouble: [make("p", { textContent: words.noConnection })] };
+    return { entries: [], trouble: [make("p", { textContent: say("take-in-no-connection") })] };
   }
   const answer = await response.json().catch(() => ({}));
   if (response.ok && Array.isArray(answer.entries)) return { entries: answer.entries, trouble: [] };
-  const line = make("p", { textContent: answer.told || put(words.notTaken, { status: response.status }) });
+  const line = make("p", { textContent: answer.told || say("take-in-not-taken", { status: response.status }) });
   return { entries: [], trouble: response.status === 401 ? [line, signIn()] : [line] };
 }
 
 function signIn() {
   const here = encodeURIComponent(location.pathname);
-  return make("a", { className: "button small", href: `/y/${yard}/sign-in?back=${here}`, textContent: words.signIn });
+  return make("a", { className: "button small", href: `/y/${yard}/sign-in?back=${here}`, textContent: say("take-in-sign-in") });
 }

@@ -6,60 +6,60 @@ use words::Arg;
 
 /// See `renderCopyOut` in `static/copy-out.js`.
 const COPY_OUT: &[&str] = &[
-    "head",
-    "text-title",
-    "text-how",
-    "text-label",
-    "copy",
-    "copied",
-    "copy-by-hand",
-    "share",
-    "save",
-    "file-name",
-    "codes-title",
-    "codes-how",
-    "codes-many",
-    "codes-show",
-    "codes-hide",
-    "place",
-    "code-title",
-    "next",
-    "back",
-    "run",
-    "pause",
-    "photos",
+    "copy-out-head",
+    "copy-out-text-title",
+    "copy-out-text-how",
+    "copy-out-text-label",
+    "copy-out-copy",
+    "copy-out-copied",
+    "copy-out-copy-by-hand",
+    "copy-out-share",
+    "copy-out-save",
+    "copy-out-file-name",
+    "copy-out-codes-title",
+    "copy-out-codes-how",
+    "copy-out-codes-many",
+    "copy-out-codes-show",
+    "copy-out-codes-hide",
+    "copy-out-place",
+    "copy-out-code-title",
+    "copy-out-next",
+    "copy-out-back",
+    "copy-out-run",
+    "copy-out-pause",
+    "copy-out-photos",
 ];
 
 /// See `static/take-in.js`.
 const TAKE_IN: &[&str] = &[
-    "damaged-code",
-    "part-kept",
-    "done-before",
-    "full",
-    "text-nothing",
-    "text-damaged",
-    "text-missing",
-    "text-read",
-    "series-title",
-    "have",
-    "lacking",
-    "not-whole",
-    "cannot-unpack",
-    "holds",
-    "entry",
-    "no-machine",
-    "as-written",
-    "photos",
-    "forget",
-    "forget-again",
-    "deliver",
-    "delivering",
-    "delivered-title",
-    "all-safe",
-    "some-not",
-    "no-connection",
-    "not-taken",
-    "sign-in",
+    "take-in-damaged-code",
+    "take-in-part-kept",
+    "take-in-done-before",
+    "take-in-full",
+    "take-in-text-nothing",
+    "take-in-text-damaged",
+    "take-in-text-missing",
+    "take-in-text-read",
+    "take-in-series-title",
+    "take-in-have",
+    "take-in-lacking",
+    "take-in-not-whole",
+    "take-in-cannot-unpack",
+    "take-in-holds",
+    "take-in-entry",
+    "take-in-no-machine",
+    "take-in-as-written",
+    "take-in-photos",
+    "take-in-forget",
+    "take-in-forget-again",
+    "take-in-deliver",
+    "take-in-delivering",
+    "take-in-delivered-title",
+    "take-in-all-safe",
+    "take-in-some-not",
+    "take-in-no-connection",
+    "take-in-not-taken",
+    "take-in-sign-in",
 ];
 
 /// What the scripts put into the sentences: each is handed to them as its own name in braces.
@@ -67,74 +67,55 @@ const ARGUMENTS: &[&str] = &[
     "n", "of", "parts", "name", "who", "machine", "when", "status", "address",
 ];
 
-/// The words of copying out, as JSON for an attribute of the page.
+/// The sentences of copying out by their keys, for the dictionary of a page that calls `renderCopyOut`.
 #[expect(
     dead_code,
     reason = "the page that shows what is on this phone only hands them to its script"
 )]
-pub(crate) fn copy_out(p: &Page) -> String {
-    dictionary(p, "copy-out", COPY_OUT)
+pub(crate) fn copy_out(p: &Page) -> Map<String, Value> {
+    dictionary(p, COPY_OUT)
 }
 
-/// The words of taking in, as JSON for an attribute of the page.
+/// The sentences of taking in, as JSON for an attribute of its page.
 pub(crate) fn take_in(p: &Page) -> String {
-    dictionary(p, "take-in", TAKE_IN)
+    Value::Object(dictionary(p, TAKE_IN)).to_string()
 }
 
-fn dictionary(p: &Page, job: &str, keys: &[&str]) -> String {
+fn dictionary(p: &Page, keys: &[&str]) -> Map<String, Value> {
     let holes: Vec<(&str, Arg<'_>)> = ARGUMENTS
         .iter()
         .map(|name| (*name, Arg::from(format!("{{{name}}}"))))
         .collect();
-    let said = |key: &&str| {
-        let text = p.words.say(&format!("{job}-{key}"), &holes);
-        (in_script(key), Value::String(text))
-    };
-    Value::Object(keys.iter().map(said).collect::<Map<_, _>>()).to_string()
-}
-
-/// `text-title` is `textTitle` in a script.
-fn in_script(key: &str) -> String {
-    let mut name = String::new();
-    let mut large = false;
-    for letter in key.chars() {
-        match letter {
-            '-' => large = true,
-            _ if large => {
-                name.push(letter.to_ascii_uppercase());
-                large = false;
-            }
-            _ => name.push(letter),
-        }
-    }
-    name
+    let said = |key: &&str| ((*key).to_owned(), Value::String(p.words.say(key, &holes)));
+    keys.iter().map(said).collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::collections::BTreeSet;
 
-    /// Names after `words.` in a script, and those after `@property {string} `.
-    fn asked_for(script: &str) -> std::collections::BTreeSet<String> {
-        let letters = |rest: &str| -> String {
-            rest.chars()
-                .take_while(char::is_ascii_alphabetic)
-                .collect::<String>()
-        };
-        let names = ["words.", "@property {string} "]
-            .into_iter()
-            .flat_map(|before| script.split(before).skip(1).map(letters));
-        names.filter(|name| !name.is_empty()).collect()
+    /// The keys that a script names.
+    fn named<'a>(script: &'a str, job: &str) -> BTreeSet<&'a str> {
+        let texts = script.split('"').skip(1).step_by(2);
+        texts.filter(|text| text.starts_with(job)).collect()
     }
 
     #[test]
-    fn the_scripts_get_exactly_the_words_they_ask_for() {
-        for (script, keys) in [
-            (include_str!("../../../static/copy-out.js"), COPY_OUT),
-            (include_str!("../../../static/take-in.js"), TAKE_IN),
+    fn the_scripts_get_exactly_the_sentences_they_name() {
+        for (script, job, keys) in [
+            (
+                include_str!("../../../static/copy-out.js"),
+                "copy-out-",
+                COPY_OUT,
+            ),
+            (
+                include_str!("../../../static/take-in.js"),
+                "take-in-",
+                TAKE_IN,
+            ),
         ] {
-            let given = keys.iter().map(|key| in_script(key)).collect();
-            assert_eq!(asked_for(script), given);
+            assert_eq!(named(script, job), keys.iter().copied().collect());
         }
     }
 }
