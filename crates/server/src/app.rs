@@ -1,6 +1,6 @@
 //! The running server's state: the store, the words, the world, and folds kept until the journal grows.
 
-use crate::{page::Page, refusal::Refusal};
+use crate::{gate::Gate, page::Page, refusal::Refusal};
 use std::{
     collections::BTreeMap,
     sync::{Arc, Mutex, PoisonError},
@@ -29,6 +29,7 @@ pub struct App {
     /// One argon2 at a time: each takes 19 MB.
     pub hashing: tokio::sync::Semaphore,
     view: Mutex<Option<Arc<View>>>,
+    gate: Mutex<Arc<Gate>>,
 }
 
 /// The journal folded, as of one entry.
@@ -73,6 +74,7 @@ impl App {
             address,
             hashing: tokio::sync::Semaphore::new(1),
             view: Mutex::new(None),
+            gate: Mutex::default(),
         }
     }
 
@@ -86,6 +88,16 @@ impl App {
         let fresh = Arc::new(self.refold(kept.take(), changes)?);
         *kept = Some(fresh.clone());
         Ok(fresh)
+    }
+
+    /// Roles as the journal has them now. Cheap: no machine is folded for it.
+    pub(crate) fn gate(&self) -> Result<Arc<Gate>, Refusal> {
+        let tip = self.yard.tip()?.seq;
+        let mut kept = self.gate.lock().unwrap_or_else(PoisonError::into_inner);
+        if !kept.is_as_of(tip) {
+            Arc::make_mut(&mut kept).catch_up(&self.yard)?;
+        }
+        Ok(kept.clone())
     }
 
     /// Forgets the folded journal, as when a setting changes how books and readings are read.

@@ -148,7 +148,7 @@ impl Desk {
 
     /// What these entries are written on.
     pub(crate) fn device(&self) -> DeviceId {
-        DeviceId("yard server".to_owned())
+        DeviceId(crate::accept::HERE.to_owned())
     }
 
     /// A new entry id.

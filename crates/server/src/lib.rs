@@ -1,9 +1,11 @@
 //! Pages, sign-in and the API over one yard. A page never computes: it asks `yard`, words it with `words`, draws with `papers`.
 
 mod accept;
+pub mod api;
 mod app;
 mod assets;
 mod desk;
+mod gate;
 mod names;
 mod page;
 mod pages;

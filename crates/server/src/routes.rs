@@ -18,11 +18,10 @@ use crate::{
 };
 use axum::{
     Form, Router,
-    body::Bytes,
     extract::{DefaultBodyLimit, OriginalUri, Path, Query, State},
     http::{HeaderMap, HeaderValue, StatusCode, Uri, header},
     response::{IntoResponse, Redirect, Response},
-    routing::{get, post, put},
+    routing::{get, post},
 };
 use std::{collections::BTreeMap, sync::Arc};
 use tower_http::{
@@ -55,15 +54,14 @@ pub fn router(app: Arc<App>) -> Router {
             page(|desk, at, _| explain::leaf(desk, at.part("leaf"))),
         )
         .nest("/y/{tag}", yard_routes().merge(machine_routes()))
-        .route("/api/y/{tag}/entries", post(take_entry))
-        .route("/api/y/{tag}/photos/{photo}", put(photo::put))
+        .merge(crate::api::routes(app.words.clone()))
         .fallback(
             |state: Shared, headers: HeaderMap, OriginalUri(uri): OriginalUri| {
                 answer(state, headers, uri, |_| Err(Refusal::NotFound))
             },
         )
         .layer(DefaultBodyLimit::max(1 << 20))
-        .layer(CsrfLayer::new())
+        .layer(CsrfLayer::new().with_insecure_bypass(|_, uri| crate::api::is_here(uri.path())))
         .layer(header(header::CONTENT_SECURITY_POLICY, POLICY))
         .layer(header(header::X_CONTENT_TYPE_OPTIONS, "nosniff"))
         .layer(header(header::REFERRER_POLICY, "same-origin"))
@@ -474,35 +472,6 @@ async fn sign_out(state: Shared, headers: HeaderMap, OriginalUri(uri): OriginalU
             Redirect::to(&format!("/y/{}", desk.app.tag())),
         )
             .into_response())
-    })
-    .await
-}
-
-/// The API's way in: the bytes of one entry as its writer made them.
-async fn take_entry(
-    state: Shared,
-    headers: HeaderMap,
-    OriginalUri(uri): OriginalUri,
-    Path(parts): Path<BTreeMap<String, String>>,
-    bytes: Bytes,
-) -> Response {
-    let clock = headers
-        .get("writer-clock")
-        .and_then(|v| v.to_str().ok())
-        .and_then(|v| v.parse().ok());
-    answer(state, headers, uri, move |desk| {
-        in_yard(desk, parts, BTreeMap::new())?;
-        let taken = match crate::accept::take(desk, &bytes, clock) {
-            // A program that follows a redirect would take the sign-in page for "known already".
-            Err(Refusal::SignIn { .. }) => return Ok(StatusCode::UNAUTHORIZED.into_response()),
-            taken => taken?,
-        };
-        let status = match taken {
-            store::Acceptance::New { .. } => StatusCode::CREATED,
-            store::Acceptance::Known { .. } => StatusCode::OK,
-            store::Acceptance::Conflict { .. } => StatusCode::CONFLICT,
-        };
-        Ok(status.into_response())
     })
     .await
 }

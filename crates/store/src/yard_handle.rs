@@ -94,7 +94,22 @@ impl Yard {
     ) -> Result<Vec<Result<Acceptance, Refusal>>, StoreError> {
         let each: Vec<_> = entries
             .iter()
-            .map(|bytes| self.offer(bytes, delivery))
+            .map(|bytes| (bytes.as_slice(), delivery))
+            .collect();
+        self.accept_each(&each)
+    }
+
+    /// As [`accept_all`](Self::accept_all), each entry with its own way of coming in.
+    ///
+    /// # Errors
+    /// [`StoreError::LookOnly`]; the engine's own; then none was taken.
+    pub fn accept_each(
+        &self,
+        entries: &[(&[u8], Delivery)],
+    ) -> Result<Vec<Result<Acceptance, Refusal>>, StoreError> {
+        let each: Vec<_> = entries
+            .iter()
+            .map(|(bytes, delivery)| self.offer(bytes, *delivery))
             .collect();
         let offers: Vec<Offer> = each.iter().filter_map(|offer| offer.clone().ok()).collect();
         let mut taken = self.store.to_write()?.append(self.id, &offers)?.into_iter();

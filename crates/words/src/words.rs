@@ -12,6 +12,7 @@ use std::{
 /// The English messages: file name and text, one file a job.
 pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("access", include_str!("../lang/en/access.ftl")),
+    ("api", include_str!("../lang/en/api.ftl")),
     ("arm", include_str!("../lang/en/arm.ftl")),
     ("book", include_str!("../lang/en/book.ftl")),
     ("caution", include_str!("../lang/en/caution.ftl")),

@@ -5,6 +5,7 @@ mod fixture;
 
 mod access_entries;
 mod book;
+mod deliveries;
 mod every_page;
 mod forbidden;
 mod loop_of_a_round;

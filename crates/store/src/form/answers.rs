@@ -4,6 +4,7 @@ use super::{
     leaf::{ItemRef, PhotoRef, PointRef, Written},
     shape::{Form, struct_form, word_form},
 };
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use yard::{
     book::{LeakClass, OilHeat},
@@ -32,7 +33,7 @@ word_form!(HindranceWord for Hindrance {
 });
 
 /// `{"pin-clip": "missing"}`, `{"measure": {"readings": [{"value": "2 in"}], …}}`, …
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub(super) enum AnswerForm {
     Level {
@@ -162,7 +163,7 @@ impl Form for AnswerForm {
 }
 
 /// No leak, or its class.
-#[derive(Clone, Copy, Debug, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
 pub(super) enum LeakWord {
     #[serde(rename = "none")]
     Dry,
@@ -197,7 +198,7 @@ impl Form for LeakWord {
 }
 
 /// `{"value": "2 in ± 1/16"}`, `{"between": {"over": "0.4 mm", "under": "0.5 mm"}}`.
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub(super) enum ReadingForm {
     Value(Written),

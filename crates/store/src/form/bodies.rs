@@ -8,6 +8,7 @@ use super::{
     },
     shape::{Form, struct_form, word_form},
 };
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use yard::{
     book::Severity,
@@ -66,7 +67,7 @@ word_form!(AccessWhatWord for AccessWhat { Locked = "locked", Unlocked = "unlock
 word_form!(RoleWord for Role { Visitor = "visitor", Learner = "learner", Operator = "operator", Deputy = "deputy", Steward = "steward" });
 
 /// `"reading-wrong"`, `{"meter-replaced": {"unmetered": "12 h"}}`, …
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub(super) enum RulingSaysForm {
     MeterReplaced {

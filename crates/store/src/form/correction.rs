@@ -5,6 +5,7 @@ use super::{
     leaf::EntryRef,
     shape::Form,
 };
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use yard::entry::{Body, Correction};
@@ -13,7 +14,7 @@ use yard::entry::{Body, Correction};
 const CORRECTION: &str = "correction";
 
 /// `{"of": "<entry>", "instead": {"kind": "note", "version": 1, "body": {…}}, "why": "…"}`.
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
 pub(super) struct CorrectionForm {
     of: EntryRef,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -21,10 +22,12 @@ pub(super) struct CorrectionForm {
     why: String,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
 struct InsteadForm {
     kind: String,
     version: u32,
+    /// As the kind and version say.
+    #[schemars(with = "serde_json::Value")]
     body: Box<RawValue>,
 }
 

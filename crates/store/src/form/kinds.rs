@@ -11,6 +11,7 @@ use super::{
     raise::{Raised, raise},
     shape::Form,
 };
+use schemars::{Schema, SchemaGenerator};
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use std::borrow::Cow;
@@ -36,6 +37,11 @@ macro_rules! kinds {
                 $(Body::$variant(said) => to_raw(&$form::write(said)),)+
                 Body::Unknown { .. } | Body::Unreadable { .. } => to_raw(&()),
             }
+        }
+
+        /// Each kind with its version and the schema of its body.
+        pub(super) fn body_schemas(generator: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
+            vec![$(($word, $version, generator.subschema_for::<$form>()),)+]
         }
 
         /// Reads JSON of the newest version of a kind; none where the kind is unknown.

@@ -3,33 +3,45 @@
 use super::shape::{Form, text_form};
 use jiff::{Timestamp, civil::Date};
 use quantity::{Habits, Quantity, parse};
+use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use std::borrow::Cow;
 use yard::id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PhotoId, PointId, RoundId};
 
-text_form!(EntryRef for EntryId, |id| id.to_string(), |text| text.parse().ok());
-text_form!(RoundRef for RoundId, |id| id.to_string(), |text| text.parse().ok());
-text_form!(PersonRef for PersonId, |id| id.to_string(), |text| text.parse().ok());
-text_form!(PhotoRef for PhotoId, |id| id.to_string(), |text| text.parse().ok());
-text_form!(MachineRef for MachineId, |id| id.to_string(), MachineId::new);
-text_form!(PointRef for PointId, |id| id.to_string(), PointId::new);
-text_form!(ItemRef for ItemId, |id| id.to_string(), ItemId::new);
-text_form!(Thing for FaultRef, |fault| fault.to_string(), |text| text.parse().ok());
-text_form!(Time for Timestamp, |time| time.to_string(), |text| text.parse().ok());
-text_form!(Day for Date, |day| day.to_string(), |text| text.parse().ok());
+text_form!(EntryRef for EntryId, |id| id.to_string(), |text| text.parse().ok(), { "type": "string", "format": "uuid" });
+text_form!(RoundRef for RoundId, |id| id.to_string(), |text| text.parse().ok(), { "type": "string", "format": "uuid" });
+text_form!(PersonRef for PersonId, |id| id.to_string(), |text| text.parse().ok(), { "type": "string", "format": "uuid" });
+text_form!(PhotoRef for PhotoId, |id| id.to_string(), |text| text.parse().ok(), { "type": "string", "format": "uuid" });
+text_form!(MachineRef for MachineId, |id| id.to_string(), MachineId::new, { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]{0,63}$" });
+text_form!(PointRef for PointId, |id| id.to_string(), PointId::new, { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]{0,63}$" });
+text_form!(ItemRef for ItemId, |id| id.to_string(), ItemId::new, { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]{0,63}$" });
+text_form!(Thing for FaultRef, |fault| fault.to_string(), |text| text.parse().ok(), { "type": "string", "description": "An entry's id, or `<entry>/<point>`." });
+text_form!(Time for Timestamp, |time| time.to_string(), |text| text.parse().ok(), { "type": "string", "format": "date-time" });
+text_form!(Day for Date, |day| day.to_string(), |text| text.parse().ok(), { "type": "string", "format": "date" });
 
 /// A quantity as it was written: `"2 1/8 in"`; where the comma was the decimal sign, `{"text": "12,5 L", "comma": "decimal"}`, so that the
 /// text means the same whatever the yard's habit becomes.
 #[derive(Clone, Debug)]
 pub(in crate::form) struct Written(Quantity);
 
-#[derive(Serialize, Deserialize)]
+impl JsonSchema for Written {
+    fn schema_name() -> Cow<'static, str> {
+        "Quantity".into()
+    }
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        WrittenAs::json_schema(generator)
+    }
+}
+
+/// A quantity with its unit, as it was written: `"2 1/8 in"`.
+#[derive(Serialize, Deserialize, JsonSchema)]
 #[serde(untagged)]
 enum WrittenAs {
     Plain(String),
     Comma { text: String, comma: Comma },
 }
 
-#[derive(Serialize, Deserialize)]
+#[derive(Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 enum Comma {
     Decimal,

@@ -20,7 +20,7 @@ pub(super) trait Form: Sized {
 macro_rules! struct_form {
     ($name:ident for $of:ident { $($field:ident: $form:ty),* $(,)? }
         $(maybe { $($opt:ident: $opt_form:ty),* $(,)? })? $(lists { $($list:ident: $list_form:ty),* $(,)? })?) => {
-        #[derive(Debug, serde::Serialize, serde::Deserialize)]
+        #[derive(Debug, serde::Serialize, serde::Deserialize, schemars::JsonSchema)]
         pub(in crate::form) struct $name {
             $($field: $form,)*
             $($(#[serde(default, skip_serializing_if = "Option::is_none")] $opt: Option<$opt_form>,)*)?
@@ -49,7 +49,7 @@ macro_rules! struct_form {
 /// A closed list's form: one word each.
 macro_rules! word_form {
     ($name:ident for $of:ident { $($variant:ident = $word:literal),+ $(,)? }) => {
-        #[derive(Clone, Copy, Debug, serde::Serialize, serde::Deserialize)]
+        #[derive(Clone, Copy, Debug, serde::Serialize, serde::Deserialize, schemars::JsonSchema)]
         pub(in crate::form) enum $name { $(#[serde(rename = $word)] $variant,)+ }
         impl Form for $name {
             type Of = $of;
@@ -63,9 +63,9 @@ macro_rules! word_form {
     };
 }
 
-/// A text's form: `$write` makes the text, `$read` takes it back or says what is wrong.
+/// A text's form: `$write` makes the text, `$read` takes it back or says what is wrong, `$schema` describes it to others.
 macro_rules! text_form {
-    ($name:ident for $of:ty, $write:expr, $read:expr) => {
+    ($name:ident for $of:ty, $write:expr, $read:expr, $schema:tt) => {
         #[derive(Clone, Debug)]
         pub(in crate::form) struct $name($of);
         impl Form for $name {
@@ -75,6 +75,17 @@ macro_rules! text_form {
             }
             fn read(self) -> $of {
                 self.0
+            }
+        }
+        impl schemars::JsonSchema for $name {
+            fn inline_schema() -> bool {
+                true
+            }
+            fn schema_name() -> std::borrow::Cow<'static, str> {
+                stringify!($name).into()
+            }
+            fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+                schemars::json_schema!($schema)
             }
         }
         impl serde::Serialize for $name {

@@ -57,8 +57,8 @@ fn render(desk: &Desk, entry: &str, empty: bool) -> Answer {
         instead: None,
         why: String::new(),
     });
-    desk.may(accept::deed_of(&probe, by, &desk.view))?;
-    if !accept::is_peoples(&probe, &desk.view) {
+    desk.may(accept::deed_of(&probe, by, desk.view.as_ref()))?;
+    if !accept::is_peoples(&probe, desk.view.as_ref()) {
         return Err(Refusal::NotFound);
     }
     let p = desk.page();

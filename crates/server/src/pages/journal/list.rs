@@ -178,7 +178,8 @@ fn line(
             instead: None,
             why: String::new(),
         });
-        is_peoples(&e.body, &desk.view) && may(desk.role, deed_of(&probe, by, &desk.view))
+        is_peoples(&e.body, desk.view.as_ref())
+            && may(desk.role, deed_of(&probe, by, desk.view.as_ref()))
     });
     Line {
         seq: e.seq,

@@ -1,0 +1,102 @@
+//! Who may write what: one deed for each kind of entry, and what nobody writes.
+
+use crate::app::View;
+use std::collections::BTreeMap;
+use yard::{
+    entry::{Body, Entry},
+    id::{EntryId, PersonId},
+    people::Deed,
+    state::keeps_harm,
+};
+
+/// Finds what a correction speaks of.
+pub(crate) trait Found {
+    /// The entry, where it was accepted.
+    fn entry(&self, id: EntryId) -> Option<&Entry>;
+}
+
+impl Found for View {
+    fn entry(&self, id: EntryId) -> Option<&Entry> {
+        self.entries.iter().find(|entry| entry.id == id)
+    }
+}
+
+impl Found for BTreeMap<EntryId, Entry> {
+    fn entry(&self, id: EntryId) -> Option<&Entry> {
+        self.get(&id)
+    }
+}
+
+/// The deed that writing this body needs, by somebody who is `by`.
+pub(crate) fn deed_of(body: &Body, by: PersonId, found: &impl Found) -> Deed {
+    match body {
+        Body::BookAdopted(_) | Body::GapAccepted(_) => Deed::AdoptBook,
+        Body::MeterReading(_) | Body::MeterChange(_) => Deed::ReadMeter,
+        Body::Ruling(_) => Deed::Settle,
+        Body::WalkRound(_) => Deed::WalkRound,
+        Body::Run(_) => Deed::Run,
+        Body::Greasing(_) | Body::TopUp(_) | Body::Adjustment(_) => Deed::Service,
+        Body::Fault(_) => Deed::ReportFault,
+        Body::Repair(_) | Body::PartFitted(_) => Deed::Repair,
+        Body::StandDown(_) => Deed::StandDown,
+        Body::Release(_) => Deed::Release,
+        Body::MovePermit(_) => Deed::PermitMove,
+        Body::Handover(_) => Deed::HandOver,
+        Body::Purchase(_) | Body::Lesson(_) | Body::SignOff(_) => Deed::SignOff,
+        Body::Note(_) | Body::Photo(_) | Body::Unknown { .. } | Body::Unreadable { .. } => {
+            Deed::Note
+        }
+        // No deed lets one in: see `is_peoples`.
+        Body::RoleGiven(_) | Body::Access(_) => Deed::ManagePeople,
+        Body::Correction(correction) => {
+            // What told of harm its author alone cannot unsay.
+            let own = found.entry(correction.of).is_some_and(|target| {
+                target.by == by && keeps_harm(&target.body, correction.instead.as_deref())
+            });
+            if own {
+                Deed::CorrectOwn
+            } else {
+                Deed::CorrectAny
+            }
+        }
+    }
+}
+
+/// Whether people write such an entry. What the program notes about signing in is neither written nor corrected by anybody.
+///
+/// What a correction speaks of is looked up once, not along a chain of corrections: no correction of such a note was ever let in.
+pub(crate) fn is_peoples(body: &Body, found: &impl Found) -> bool {
+    match body {
+        Body::Access(_) => false,
+        // Of a version to come, or damaged: no less the program's own.
+        Body::Unknown { kind, .. } | Body::Unreadable { kind, .. } => kind != "access",
+        Body::Correction(correction) => {
+            let of = found.entry(correction.of);
+            let not_program =
+                |of: &Entry| matches!(of.body, Body::Correction(_)) || is_peoples(&of.body, found);
+            let instead = correction.instead.as_deref();
+            of.is_none_or(not_program) && instead.is_none_or(|instead| is_peoples(instead, found))
+        }
+        _ => true,
+    }
+}
+
+/// Whether a body says that somebody stood in sight, as only a PIN typed on that device may.
+pub(super) fn claims_sight(body: &Body) -> bool {
+    match body {
+        Body::Run(run) => run.in_sight_of.is_some(),
+        Body::Correction(correction) => correction.instead.as_deref().is_some_and(claims_sight),
+        _ => false,
+    }
+}
+
+/// The entries that a body's corrections speak of.
+pub(super) fn spoken_of(body: &Body) -> Vec<EntryId> {
+    let mut all = Vec::new();
+    let mut inside = Some(body);
+    while let Some(Body::Correction(correction)) = inside {
+        all.push(correction.of);
+        inside = correction.instead.as_deref();
+    }
+    all
+}

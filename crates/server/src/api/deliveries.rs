@@ -1,0 +1,153 @@
+//! The way in: a delivery of many entries, or one entry by itself.
+
+use super::{
+    asked::{Asked, say},
+    refused::Refused,
+    shapes::{Delivered, Delivery, EntryBecame, EntryTaken},
+};
+use crate::accept::{Became, Deliverer, Why};
+use axum::{http::StatusCode, response::Response};
+use jiff::Timestamp;
+use words::{Arg, Words};
+use yard::people::Deed;
+
+/// Most bytes of a delivery.
+pub(super) const MOST_BYTES: usize = 4 << 20;
+
+/// Most entries of a delivery.
+pub(super) const MOST_ENTRIES: usize = 200;
+
+/// Takes a delivery and says what became of each entry, once all that was taken is on the disk.
+pub(super) fn deliver(asked: &Asked) -> Result<Response, Refused> {
+    let delivery: Delivery = asked.json()?;
+    if delivery.entries.len() > MOST_ENTRIES {
+        return Err(Refused::with("too-many", "most", MOST_ENTRIES));
+    }
+    // A clock that does not read is no clock: the entries are worth more than their order.
+    let clock = delivery.clock.and_then(|clock| clock.parse().ok());
+    let entries: Vec<Vec<u8>> = delivery
+        .entries
+        .into_iter()
+        .map(String::into_bytes)
+        .collect();
+    let became = take(asked, clock, &entries)?;
+    let told = entries.iter().zip(&became);
+    let entries = told.map(|(bytes, became)| told_of(&asked.app.words, bytes, became));
+    say(
+        StatusCode::OK,
+        Delivered {
+            entries: entries.collect(),
+        },
+    )
+}
+
+/// Takes one entry.
+pub(super) fn write_entry(asked: &Asked) -> Result<Response, Refused> {
+    let entries = [asked.body.clone()];
+    let became = take(asked, asked.clock, &entries)?;
+    let Some(became) = became.first() else {
+        return Err(Refused::of("ours"));
+    };
+    let status = match became {
+        Became::New => StatusCode::CREATED,
+        Became::Known => StatusCode::OK,
+        Became::Conflict => StatusCode::CONFLICT,
+        Became::NotYours => return Err(Refused::of("not-yours")),
+        Became::Refused(Why::Store(
+            store::Refusal::NotAnEntry { .. } | store::Refusal::NotText,
+        )) => {
+            serde_json::from_slice::<serde::de::IgnoredAny>(&asked.body)
+                .map_err(|error| Refused::json(&error))?;
+            return Err(Refused::with(
+                "not-an-entry",
+                "why",
+                sentence(&asked.app.words, became),
+            ));
+        }
+        Became::Refused(_) => {
+            return Err(Refused::with(
+                "entry",
+                "why",
+                sentence(&asked.app.words, became),
+            ));
+        }
+    };
+    say(
+        status,
+        EntryTaken {
+            is: word(became).to_owned(),
+        },
+    )
+}
+
+fn take(
+    asked: &Asked,
+    clock: Option<Timestamp>,
+    entries: &[Vec<u8>],
+) -> Result<Vec<Became>, Refused> {
+    // Asked before anything is read. What somebody else's device holds may still be theirs to deliver, whoever is signed in.
+    asked.must(Deed::Note)?;
+    let gate = asked.gate()?;
+    let deliverer = Deliverer {
+        app: &asked.app,
+        gate: &gate,
+        person: asked.who()?.person,
+        now: asked.now,
+        clock,
+    };
+    Ok(deliverer.deliver(entries)?)
+}
+
+fn told_of(words: &Words, bytes: &[u8], became: &Became) -> EntryBecame {
+    EntryBecame {
+        id: id_of(bytes),
+        is: word(became).to_owned(),
+        why: why(became).to_owned(),
+        told: sentence(words, became),
+    }
+}
+
+/// The id the sender knows it by, as sent; empty where none can be made out.
+fn id_of(bytes: &[u8]) -> String {
+    #[derive(serde::Deserialize)]
+    struct Id {
+        id: String,
+    }
+    serde_json::from_slice(bytes).map_or_else(|_| String::new(), |Id { id }| id)
+}
+
+fn word(became: &Became) -> &'static str {
+    match became {
+        Became::New => "new",
+        Became::Known => "known",
+        Became::Conflict => "conflict",
+        Became::Refused(_) => "refused",
+        Became::NotYours => "not-yours",
+    }
+}
+
+fn why(became: &Became) -> &'static str {
+    match became {
+        Became::Refused(Why::Store(refusal)) => refusal.code(),
+        Became::Refused(Why::MayNot(_)) => "may-not",
+        Became::Refused(Why::WordInSight) => "word-in-sight",
+        Became::Refused(Why::ProgramOnly) => "program-only",
+        Became::Refused(Why::OtherMachine) => "other-machine",
+        other => word(other),
+    }
+}
+
+fn sentence(words: &Words, became: &Became) -> String {
+    let args: Vec<(&str, Arg<'_>)> = match became {
+        Became::Refused(Why::Store(refusal)) => {
+            let error = store::StoreError::from(refusal.clone());
+            let told = words.store_trouble(error.code(), &error.args());
+            return format!("{} {}", told.what, told.next);
+        }
+        Became::Refused(Why::MayNot(deed)) => {
+            vec![("deed", words.text(&format!("deed-{}", deed.code())).into())]
+        }
+        _ => Vec::new(),
+    };
+    words.say(&format!("api-entry-{}", why(became)), &args)
+}

@@ -1,0 +1,240 @@
+//! From a request to its answer: the address, who asks, what is sent, then the operation itself.
+
+use super::{
+    asked::{Asked, Asker},
+    operation::{Kind, Method, Operation, Parameter, Who},
+    refused::Refused,
+    table::OPERATIONS,
+};
+use crate::{app::App, photo, refusal::Refusal, session};
+use axum::{
+    Router,
+    body::{Body, to_bytes},
+    extract::{FromRequestParts, Query, RawPathParams, Request, State},
+    http::{HeaderMap, header, request::Parts},
+    middleware::{Next, from_fn},
+    response::Response,
+    routing::{MethodRouter, get, post, put},
+};
+use std::{collections::BTreeMap, sync::Arc};
+use tower_http::csrf::{CsrfLayer, ProtectionError};
+use words::Words;
+use yard::id::{EntryId, MachineId};
+
+/// Whether an address belongs to the API, known path or not.
+pub(crate) fn is_here(path: &str) -> bool {
+    path == "/api" || path.starts_with("/api/")
+}
+
+/// All operations as routes, with their whole paths.
+pub(crate) fn routes(words: Arc<Words>) -> Router<Arc<App>> {
+    let mut paths: BTreeMap<&str, MethodRouter<Arc<App>>> = BTreeMap::new();
+    for operation in OPERATIONS {
+        let handler =
+            move |state: State<Arc<App>>, request: Request| serve(operation, state, request);
+        let route = match operation.method {
+            Method::Get => get(handler),
+            Method::Post => post(handler),
+        };
+        let before = paths.remove(operation.path).unwrap_or_default();
+        paths.insert(operation.path, before.merge(route));
+    }
+    let not_found =
+        |State(app): State<Arc<App>>| async move { Refused::of("not-found").answer(&app.words) };
+    let method =
+        |State(app): State<Arc<App>>| async move { Refused::of("method").answer(&app.words) };
+    let mut router = Router::new();
+    for (path, route) in paths {
+        router = router.route(path, route.fallback(method));
+    }
+    router = router
+        .route("/api/y/{tag}/photos/{photo}", put(photo::put))
+        .route("/api", axum::routing::any(not_found))
+        .route("/api/", axum::routing::any(not_found))
+        .route("/api/{*rest}", axum::routing::any(not_found));
+    let cross_site = move |_: ProtectionError| Refused::of("cross-site").answer(&words);
+    router
+        .layer(CsrfLayer::new().with_rejection_response(cross_site))
+        .layer(from_fn(token_alone))
+}
+
+/// A request with a token stands on the token alone: its cookie is not looked at, so that no other site can make use of it.
+async fn token_alone(mut request: Request, next: Next) -> Response {
+    let heads = request.headers_mut();
+    if heads.contains_key(header::AUTHORIZATION) {
+        for name in [header::COOKIE, header::ORIGIN] {
+            heads.remove(name);
+        }
+        heads.remove("sec-fetch-site");
+    }
+    next.run(request).await
+}
+
+async fn serve(
+    operation: &'static Operation,
+    State(app): State<Arc<App>>,
+    request: Request,
+) -> Response {
+    match asked(operation, app.clone(), request).await {
+        Ok(asked) => waiting(move || (operation.run)(&asked))
+            .await
+            .unwrap_or_else(|refused| refused.answer(&app.words)),
+        Err(refused) => refused.answer(&app.words),
+    }
+}
+
+/// Does work on a thread that may wait for the disk.
+async fn waiting<T: Send + 'static>(
+    work: impl FnOnce() -> Result<T, Refused> + Send + 'static,
+) -> Result<T, Refused> {
+    tokio::task::spawn_blocking(work)
+        .await
+        .unwrap_or_else(|stopped| Err(Refusal::Ours(stopped.to_string()).into()))
+}
+
+/// Everything that can be said against a request before its operation is asked. Nothing is read of what was sent until it is
+/// known who sends it.
+async fn asked(
+    operation: &'static Operation,
+    app: Arc<App>,
+    request: Request,
+) -> Result<Asked, Refused> {
+    let (mut parts, body) = request.into_parts();
+    let named = parameters(operation, &app, &mut parts).await?;
+    let asker = if operation.who == Who::Anybody {
+        None
+    } else {
+        let (app, heads) = (app.clone(), parts.headers.clone());
+        Some(waiting(move || asker(&app, &heads)).await?)
+    };
+    let within = asker.as_ref().is_none_or(|asker| match operation.who {
+        Who::Reads => asker.reads,
+        Who::Delivers => asker.delivers,
+        Who::Known | Who::Anybody => true,
+    });
+    if !within {
+        return Err(Refused::of("scope"));
+    }
+    let body = match &operation.sent {
+        Some(sent) => sent_along(&parts.headers, body, sent.most).await?,
+        None => Vec::new(),
+    };
+    let clock = parts
+        .headers
+        .get("writer-clock")
+        .and_then(|value| value.to_str().ok());
+    Ok(Asked {
+        asker,
+        parts: named,
+        body,
+        clock: clock.and_then(|clock| clock.parse().ok()),
+        now: app.world.now(),
+        app,
+    })
+}
+
+/// Who asks: by token, or signed in.
+fn asker(app: &App, heads: &HeaderMap) -> Result<Asker, Refused> {
+    let none = || Refused::of("sign-in");
+    if heads.contains_key(header::AUTHORIZATION) {
+        return Err(Refused::of("token"));
+    }
+    let secret = session::secret_of(heads).ok_or_else(none)?;
+    let session = app.yard.session(&session::hash(&secret), app.world.now())?;
+    let session = session.ok_or_else(none)?;
+    Ok(Asker {
+        person: session.person.map(yard::id::PersonId).ok_or_else(none)?,
+        until: session.expires,
+        reads: true,
+        delivers: true,
+    })
+}
+
+/// The address's parts, each as the operation says.
+async fn parameters(
+    operation: &Operation,
+    app: &App,
+    parts: &mut Parts,
+) -> Result<BTreeMap<String, String>, Refused> {
+    let in_path = RawPathParams::from_request_parts(parts, &())
+        .await
+        .map_err(|_| Refused::of("not-found"))?;
+    let mut named: BTreeMap<String, String> = in_path
+        .iter()
+        .map(|(name, value)| (name.to_owned(), value.to_owned()))
+        .collect();
+    let behind = Query::<Vec<(String, String)>>::try_from_uri(&parts.uri);
+    for parameter in operation.parameters {
+        if parameter.kind.in_path() {
+            let fits = named
+                .get(parameter.name)
+                .is_some_and(|part| fits_path(parameter.kind, part, app));
+            if !fits {
+                return Err(Refused::of("not-found"));
+            }
+        } else {
+            let wrong = || Refused::with("parameter", "name", parameter.name);
+            let Query(pairs) = behind.as_ref().map_err(|_| wrong())?;
+            let said = pairs.iter().find(|(name, _)| name == parameter.name);
+            let value = said_or_not(parameter, said.map(|(_, value)| value.as_str()));
+            named.insert(parameter.name.to_owned(), value.ok_or_else(wrong)?);
+        }
+    }
+    Ok(named)
+}
+
+fn fits_path(kind: Kind, part: &str, app: &App) -> bool {
+    match kind {
+        Kind::Tag => part == app.tag(),
+        Kind::Machine => MachineId::new(part).is_some(),
+        Kind::Entry => part.parse::<EntryId>().is_ok(),
+        Kind::Number(..) | Kind::Word(_) => false,
+    }
+}
+
+/// What stands behind the question mark, or what holds where nothing does; none where it does not fit.
+fn said_or_not(parameter: &Parameter, said: Option<&str>) -> Option<String> {
+    match (parameter.kind, said) {
+        (Kind::Number(_, _, unsaid), None) => Some(unsaid.to_string()),
+        (Kind::Number(least, most, _), Some(said)) => {
+            let number: u64 = said.parse().ok()?;
+            (least..=most).contains(&number).then(|| number.to_string())
+        }
+        (Kind::Word(words), None) => words.first().map(|word| (*word).to_owned()),
+        (Kind::Word(words), Some(said)) => words.contains(&said).then(|| said.to_owned()),
+        _ => None,
+    }
+}
+
+/// What was sent, if it says that it is JSON and is not too large.
+async fn sent_along(heads: &HeaderMap, body: Body, most: usize) -> Result<Vec<u8>, Refused> {
+    let media = heads
+        .get(header::CONTENT_TYPE)
+        .and_then(|value| value.to_str().ok());
+    let essence = media
+        .and_then(|media| media.split(';').next())
+        .map(str::trim);
+    if !essence.is_some_and(|essence| essence.eq_ignore_ascii_case("application/json")) {
+        return Err(Refused::of("media-type"));
+    }
+    let too_large = || Refused::with("too-large", "most", most >> 20);
+    let length = heads
+        .get(header::CONTENT_LENGTH)
+        .and_then(|value| value.to_str().ok());
+    if length
+        .and_then(|length| length.parse::<u64>().ok())
+        .is_some_and(|length| length > most as u64)
+    {
+        return Err(too_large());
+    }
+    match to_bytes(body, most).await {
+        Ok(bytes) => Ok(bytes.to_vec()),
+        Err(error) if is_over_length(&error) => Err(too_large()),
+        Err(_) => Err(Refused::of("cut-off")),
+    }
+}
+
+fn is_over_length(error: &axum::Error) -> bool {
+    let inner = std::error::Error::source(error);
+    inner.is_some_and(|inner| inner.to_string().contains("length limit"))
+}
