@@ -43,6 +43,7 @@ fn finding(yard: &YardOfOne) -> Finding {
         book: None,
         mended: vec![],
         released: None,
+        photos: vec![],
     }
 }
 

@@ -56,7 +56,7 @@ struct_form!(SignOffForm for SignOff { person: PersonRef, given: bool, in_sight:
 struct_form!(RoleGivenForm for RoleGiven { person: PersonRef } maybe { role: RoleWord } lists { machines: MachineRef });
 struct_form!(AccessForm for Access { what: AccessWhatWord } maybe { of: PersonRef, note: String });
 struct_form!(NoteForm for Note { text: String } maybe { point: PointRef });
-struct_form!(PhotoNoteForm for PhotoNote { photo: PhotoRef } maybe { of: Thing, text: String });
+struct_form!(PhotoNoteForm for PhotoNote { photo: PhotoRef } maybe { of: Thing, point: PointRef, text: String });
 
 word_form!(RoundPurposeWord for RoundPurpose { Start = "start", Relief = "relief", After = "after" });
 word_form!(RunPartWord for RunPart { Start = "start", During = "during", End = "end" });

@@ -112,8 +112,8 @@ fn plain_bodies() -> Vec<(&'static str, BoxedStrategy<Body>)> {
         ("sign-off", (uuid(), any::<bool>(), maybe(day()), maybe(text()), any::<bool>())
             .prop_map(|(person, given, until, limits, in_sight)| Body::SignOff(SignOff { person: PersonId(person), given, until, limits, in_sight })).boxed()),
         ("note", (maybe(point()), text()).prop_map(|(point, text)| Body::Note(Note { point, text })).boxed()),
-        ("photo", (uuid(), maybe(fault()), maybe(text()))
-            .prop_map(|(photo, of, text)| Body::Photo(PhotoNote { photo: PhotoId(photo), of, text })).boxed()),
+        ("photo", (uuid(), maybe(fault()), maybe(point()), maybe(text()))
+            .prop_map(|(photo, of, point, text)| Body::Photo(PhotoNote { photo: PhotoId(photo), of, point, text })).boxed()),
         ("access", (select(AccessWhat::ALL.to_vec()), maybe(uuid()), maybe(text()))
             .prop_map(|(what, of, note)| Body::Access(Access { what, of: of.map(PersonId), note })).boxed()),
         ("role-given", (uuid(), maybe(select(ROLES.to_vec())), vec(slug(), 0..3)).prop_map(|(person, role, machines)| {

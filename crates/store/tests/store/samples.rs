@@ -287,6 +287,7 @@ fn people_and_notes() -> Vec<Body> {
                 entry: EntryId(id(10)),
                 point: PointId::new("point-2"),
             }),
+            point: None,
             text: Some("Pin, left".into()),
         }),
         correction(Some(Box::new(instead))),

@@ -201,6 +201,7 @@ fn about_faults() -> Vec<Body> {
         Body::Photo(PhotoNote {
             photo: PhotoId(entry().0),
             of: None,
+            point: None,
             text: None,
         }),
     ]

@@ -635,8 +635,10 @@ pub struct Note {
 pub struct PhotoNote {
     /// Photo.
     pub photo: PhotoId,
-    /// What it shows.
+    /// The finding it shows, where it shows one.
     pub of: Option<FaultRef>,
+    /// The point it shows, where it shows one.
+    pub point: Option<PointId>,
     /// Caption.
     pub text: Option<String>,
 }

@@ -3,7 +3,7 @@
 use crate::{
     book::Book,
     entry::{Answered, EngineLeft, Handover, MovePermit, RoundPurpose},
-    id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PointId, RoundId},
+    id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PhotoId, PointId, RoundId},
 };
 use jiff::Timestamp;
 use quantity::Quantity;
@@ -236,6 +236,23 @@ pub struct Finding {
     pub mended: Vec<EntryId>,
     /// Entry that released it, by somebody entitled to.
     pub released: Option<EntryId>,
+    /// Its photos: those of the answer that told of it, then those taken of it later, in order; each once.
+    pub photos: Vec<PhotoOf>,
+}
+
+/// A photo of a finding. Whether its picture has arrived is for the store to say.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PhotoOf {
+    /// The photo.
+    pub photo: PhotoId,
+    /// Entry that names it.
+    pub entry: EntryId,
+    /// When.
+    pub at: Timestamp,
+    /// By whom.
+    pub by: PersonId,
+    /// Caption.
+    pub text: Option<String>,
 }
 
 impl Finding {

@@ -193,6 +193,7 @@ impl Scene {
             book: Some(id(REVISION)),
             mended: Vec::new(),
             released: None,
+            photos: Vec::new(),
         };
         self.machine.findings.insert(finding.clone(), found);
         finding
@@ -252,6 +253,7 @@ impl Scene {
                 book: Some(id(REVISION)),
                 mended: Vec::new(),
                 released: None,
+                photos: Vec::new(),
             };
             machine.findings.insert(name, finding);
         }

@@ -5,6 +5,7 @@ use super::{
     Fold,
     corrections::Heard,
     order::turn,
+    photos::photos_of,
 };
 use crate::{
     entry::{Answer, Body, Entry, Fault, FluidLooks, GreaseTook, LevelReads, Release},
@@ -49,12 +50,13 @@ impl<'f> Fold<'f> {
         };
         let finding = Finding {
             id: id.clone(),
-            what,
             at: entry.ordered_at,
             by: entry.by,
             life_hours: self.meter.life(),
             book: self.shelf.in_force(entry.ordered_at),
             mended: Vec::new(),
+            photos: photos_of(entry, &what),
+            what,
             released: None,
         };
         self.state.findings.entry(id).or_insert(finding);

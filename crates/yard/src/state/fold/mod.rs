@@ -2,7 +2,7 @@
 //!
 //! One machine is folded in four steps: corrections are heard; books are put on the shelf; rulings are gathered; then every
 //! entry that still says something is taken in order. Closing entries are applied last, because they may come before what
-//! they name.
+//! they name; so are photos.
 
 mod corrections;
 mod findings;
@@ -10,6 +10,7 @@ mod harm;
 mod hours;
 mod order;
 mod people;
+mod photos;
 mod roles;
 mod rounds;
 mod rulings;
@@ -20,11 +21,11 @@ pub use harm::keeps_harm;
 pub use people::fold_yard;
 pub use shelf::ReadText;
 
-use super::{Asks, MachineState, Question, YardState};
+use super::{Asks, MachineState, PhotoOf, Question, YardState};
 use crate::{
     book,
     entry::{Body, Entry},
-    id::{EntryId, MachineId, PersonId, PointId},
+    id::{EntryId, FaultRef, MachineId, PersonId, PointId},
     people::Deed,
 };
 use corrections::{Corrected, Heard, RoleOf};
@@ -93,6 +94,7 @@ struct Fold<'f> {
     role: &'f RoleOf<'f>,
     meter: Meter,
     closings: Vec<Closing<'f>>,
+    photos: Vec<(FaultRef, PhotoOf)>,
     /// The last answer by which a fitting took grease, by point.
     greased: BTreeMap<PointId, Turn>,
     state: MachineState,
@@ -118,6 +120,7 @@ impl<'f> Fold<'f> {
             role,
             meter,
             closings: Vec::new(),
+            photos: Vec::new(),
             greased: BTreeMap::new(),
             state,
         }
@@ -176,6 +179,7 @@ impl<'f> Fold<'f> {
                 self.find(heard, None, super::Found::StoodDown(down.why.clone()))
             }
             Body::Release(release) => self.release(heard, release),
+            Body::Photo(photo) => self.photo(heard, photo),
             Body::Unknown { kind, .. } => self.state.unknown.push((heard.entry.id, kind.clone())),
             Body::Unreadable { kind, at } => {
                 self.state.unknown.push((heard.entry.id, kind.clone()));
@@ -184,11 +188,7 @@ impl<'f> Fold<'f> {
             }
             // Heard before the fold, or the yard's.
             Body::BookAdopted(_) | Body::Ruling(_) | Body::Correction(_) | Body::RoleGiven(_) => {}
-            Body::Purchase(_)
-            | Body::Lesson(_)
-            | Body::Note(_)
-            | Body::Photo(_)
-            | Body::Access(_) => {}
+            Body::Purchase(_) | Body::Lesson(_) | Body::Note(_) | Body::Access(_) => {}
             _ => self.take_use(heard, body),
         }
     }
@@ -269,6 +269,7 @@ impl<'f> Fold<'f> {
 
     fn end(mut self) -> MachineState {
         self.apply_closings();
+        self.hang_photos();
         self.keep_minor_gaps();
         self.state.hours = self.meter.history;
         self.state
