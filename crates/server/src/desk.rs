@@ -164,7 +164,8 @@ impl Desk {
         }
     }
 
-    fn refuse(&self, refusal: &Refusal) -> Response {
+    /// The page that says what stands in the way.
+    pub(crate) fn refuse(&self, refusal: &Refusal) -> Response {
         if let Refusal::SignIn { at } = refusal {
             return Redirect::to(at).into_response();
         }

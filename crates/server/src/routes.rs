@@ -8,7 +8,7 @@ use crate::{
         book, handover, journal, papers as paper_pages,
         people::{self, first, sign_in, sign_offs},
         phone::take_in,
-        upkeep::{fault, finding, hours, one_text::OneText, permit, run, service},
+        upkeep::{self, fault, finding, hours, one_text::OneText, permit, run, service},
         walkround::{form::Typed, round, sheet, station},
         yard::{explain, home, machine},
     },
@@ -183,6 +183,12 @@ fn machine_routes() -> Router<Arc<App>> {
                 move |desk, at| OneText::Note.show(desk, &m(at)),
                 move |desk, at, typed| OneText::Note.keep(desk, &m(at), typed),
             ),
+        )
+        .route(
+            "/m/{machine}/photo",
+            page(move |desk, at, _| upkeep::photo::show(desk, &m(at), at.asked("of")))
+                .merge(post(upkeep::photo::take))
+                .layer(DefaultBodyLimit::max(photo::MOST_READ)),
         )
         .route(
             "/m/{machine}/hours",

@@ -3,11 +3,12 @@
 use crate::{
     Drawer, Hash, StoreError, Yard,
     engine::place::{make_dir, sync_dir},
+    form::read_entry,
 };
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use std::{
-    collections::BTreeMap,
+    collections::{BTreeMap, BTreeSet},
     fs::{self, File},
     io::Write as _,
     path::{Path, PathBuf},
@@ -87,6 +88,35 @@ impl Yard {
             bytes: self.store.pictures.read(&form.sha256)?,
             media_type: form.media_type,
         }))
+    }
+
+    /// Whether the picture of a photo's id has arrived.
+    ///
+    /// # Errors
+    /// The engine's own.
+    pub fn has_picture(&self, id: PhotoId) -> Result<bool, StoreError> {
+        Ok(self
+            .kept::<PhotoForm>(Drawer::Photo, &id.to_string())?
+            .is_some())
+    }
+
+    /// Photos that entries name and whose pictures have not arrived: still on a phone, or lost with one. Entries that do not
+    /// read are passed over.
+    ///
+    /// # Errors
+    /// The engine's own.
+    pub fn awaited_pictures(&self) -> Result<Vec<PhotoId>, StoreError> {
+        let mut awaited = BTreeSet::new();
+        self.each_row(0, |row| {
+            if let Ok(entry) = read_entry(&row) {
+                awaited.extend(entry.body.photos());
+            }
+            Ok(())
+        })?;
+        for (there, ..) in self.pictures()? {
+            awaited.remove(&there);
+        }
+        Ok(awaited.into_iter().collect())
     }
 
     /// Which pictures have arrived: photo id, SHA-256 in hex, media type.

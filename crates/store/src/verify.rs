@@ -2,7 +2,7 @@
 
 use crate::{StoreError, Tip, Yard, chain::link, form::read_head, journal::Row, opening::Store};
 use std::collections::BTreeSet;
-use yard::id::{EntryId, YardId};
+use yard::id::{EntryId, PhotoId, YardId};
 
 /// What a chain was found to be.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -67,6 +67,8 @@ pub struct Verification {
     pub complaints: Vec<String>,
     /// Photos missing or changed, by SHA-256 in hex.
     pub pictures: Vec<String>,
+    /// Photos that entries name and whose pictures have not arrived. No damage: a phone may still hold them.
+    pub awaited: Vec<PhotoId>,
 }
 
 impl Verification {
@@ -95,11 +97,17 @@ impl Store {
                     .filter(|sha256| !self.inner.pictures.sound(sha256)),
             );
         }
+        let mut awaited = Vec::new();
+        for yard in &yards {
+            // A chain that does not read is told of below.
+            awaited.extend(yard.awaited_pictures().unwrap_or_default());
+        }
         let yards = yards.iter().map(Yard::verify).collect::<Result<_, _>>()?;
         Ok(Verification {
             yards,
             complaints,
             pictures: pictures.into_iter().collect(),
+            awaited,
         })
     }
 }

@@ -2,25 +2,29 @@
 
 use crate::{Names, Words};
 use reckon::{Figure, Leaf, Value};
-use yard::state::{Finding, Found};
+use yard::{
+    entry::Answered,
+    state::{Finding, Found},
+};
 
 impl Words {
     /// What a finding says, in a line: point and answer, or the reporter's own words.
     pub fn found(&self, finding: &Finding, names: &dyn Names) -> String {
         match &finding.what {
-            Found::Answer(answered) => {
-                let point = self.point(&answered.point, names);
-                self.say(
-                    "found-at-point",
-                    &[
-                        ("point", point.into()),
-                        ("answer", self.answered(answered, names).into()),
-                    ],
-                )
-            }
+            Found::Answer(answered) => self.answered_at(answered, names),
             Found::Fault(fault) => fault.what.clone(),
             Found::StoodDown(why) => self.say("found-stood-down", &[("why", why.as_str().into())]),
         }
+    }
+
+    /// A point and what was answered there.
+    pub fn answered_at(&self, answered: &Answered, names: &dyn Names) -> String {
+        let point = self.point(&answered.point, names);
+        let answer = self.answered(answered, names);
+        self.say(
+            "found-at-point",
+            &[("point", point.into()), ("answer", answer.into())],
+        )
     }
 
     /// A formula's leaf as rows: formula in words, inputs and outputs with units and bounds, source, caution.

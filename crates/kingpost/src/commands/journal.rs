@@ -91,12 +91,16 @@ fn verified(kit: &Kit, key: &str, found: &Verification) -> Said {
         .pictures
         .iter()
         .map(|what| kit.t1("journal-picture", "what", what));
+    let awaited = (!found.awaited.is_empty())
+        .then(|| kit.t1("journal-photos-awaited", "n", found.awaited.len()));
     text += &more
         .chain(pictures)
+        .chain(awaited)
         .map(|line| line + "\n")
         .collect::<String>();
     let json = json!({
         "sound": found.sound(), "yards": found.yards.iter().map(checked_json).collect::<Vec<_>>(), "complaints": found.complaints, "pictures": found.pictures,
+        "photos-awaited": found.awaited.iter().map(ToString::to_string).collect::<Vec<_>>(),
     });
     Said::new(text, json).ending(if found.sound() {
         Exit::Done

@@ -1,6 +1,6 @@
 //! The photos' addresses: `PUT /api/y/{tag}/photos/{photo}` takes one in, `GET /y/{tag}/photos/{photo}` shows it.
 
-use super::{MOST_BYTES, PhotoTrouble, clean, in_turn, keep};
+use super::{clean, in_turn, keep, reading};
 use crate::{
     app::App,
     desk::{Answer, Desk},
@@ -11,23 +11,12 @@ use axum::{
     Json,
     body::Body,
     extract::{OriginalUri, Path, State},
-    http::{HeaderMap, StatusCode, header},
+    http::{HeaderMap, StatusCode, Uri, header},
     response::{IntoResponse, Response},
 };
-use http_body_util::BodyExt as _;
-use std::{collections::BTreeMap, sync::Arc, time::Duration};
+use std::{collections::BTreeMap, sync::Arc};
 use store::PictureKept;
-use tokio::sync::Semaphore;
 use yard::{id::PhotoId, people::Deed};
-
-/// Uploads read at once, so that the bodies waiting for their turn stay below some 100 MB.
-static READERS: Semaphore = Semaphore::const_new(8);
-
-/// Longest that a body may take: 12 MiB over a weak link in the yard.
-const LONGEST: Duration = Duration::from_secs(180);
-
-/// What is read and thrown away of a body that is too large, so that the phone hears why instead of a line gone dead.
-const MOST_THROWN_AWAY: usize = 64 << 20;
 
 /// The small picture of lists: pixels along the long side.
 const SMALL: u32 = 320;
@@ -43,21 +32,13 @@ pub(crate) async fn put(
     body: Body,
 ) -> Response {
     let place = parts.clone();
-    let asked = answer(state.clone(), headers.clone(), uri.clone(), move |desk| {
-        Ok(match entitled(desk, place) {
-            Ok(_) => StatusCode::CONTINUE.into_response(),
-            Err(refusal) => told(desk, &refusal),
-        })
+    let asked = ask_first(&state, &headers, &uri, move |desk| {
+        entitled(desk, place).map_err(|refusal| told(desk, &refusal))
     });
-    let asked = asked.await;
-    if asked.status() != StatusCode::CONTINUE {
-        return asked;
+    if let Some(refused) = asked.await {
+        return refused;
     }
-    let Ok(_reader) = READERS.acquire().await else {
-        return StatusCode::SERVICE_UNAVAILABLE.into_response();
-    };
-    let read = tokio::time::timeout(LONGEST, read(body)).await;
-    let read = read.unwrap_or(Err(PhotoTrouble::CutOff));
+    let read = reading::whole(body).await;
     answer(state, headers, uri, move |desk| {
         let kept = read
             .map_err(Refusal::from)
@@ -81,27 +62,20 @@ fn entitled(desk: &Desk, parts: BTreeMap<String, String>) -> Result<PhotoId, Ref
     place.part("photo").parse().map_err(|_| Refusal::NotFound)
 }
 
-/// The whole body, if it is not too large.
-async fn read(mut body: Body) -> Result<Vec<u8>, PhotoTrouble> {
-    let (mut bytes, mut seen) = (Vec::new(), 0);
-    while let Some(frame) = body.frame().await {
-        let Ok(data) = frame.map_err(|_| PhotoTrouble::CutOff)?.into_data() else {
-            continue;
-        };
-        seen += data.len();
-        if seen <= MOST_BYTES {
-            bytes.extend_from_slice(&data);
-        } else {
-            bytes = Vec::new();
-        }
-        if seen > MOST_THROWN_AWAY {
-            break;
-        }
-    }
-    if seen > MOST_BYTES {
-        return Err(PhotoTrouble::TooLarge);
-    }
-    Ok(bytes)
+/// Asks before a large body is read whether whoever sends it may; what they are told where they may not.
+pub(crate) async fn ask_first<T>(
+    state: &State<Arc<App>>,
+    headers: &HeaderMap,
+    uri: &Uri,
+    check: impl FnOnce(&Desk) -> Result<T, Response> + Send + 'static,
+) -> Option<Response> {
+    let asked = answer(state.clone(), headers.clone(), uri.clone(), move |desk| {
+        Ok(match check(desk) {
+            Ok(_) => StatusCode::CONTINUE.into_response(),
+            Err(told) => told,
+        })
+    });
+    Some(asked.await).filter(|response| response.status() != StatusCode::CONTINUE)
 }
 
 /// A refusal for a program: its code, and the sentences for whoever holds the phone.

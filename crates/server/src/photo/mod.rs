@@ -6,12 +6,14 @@
 
 mod address;
 mod clean;
+mod reading;
 mod shrink;
 mod trouble;
 mod whole;
 
-pub(crate) use address::{put, show};
+pub(crate) use address::{ask_first, put, show};
 pub use clean::{Cleaned, LONG_SIDE, MOST_BYTES, MOST_PIXELS, MOST_SIDE, clean};
+pub(crate) use reading::{MOST_READ, Sent, form};
 pub use trouble::PhotoTrouble;
 
 use crate::{desk::Desk, refusal::Refusal};

@@ -14,4 +14,5 @@ mod photo_address;
 mod photo_clean;
 mod photo_limits;
 mod photo_made;
+mod photo_pages;
 mod sign_in;

@@ -1,4 +1,5 @@
 ### Photos: sending one, why one is not kept, and where they are shown.
+### $n: a count; $what, $text, $line: a line already said, or somebody's words; $name: a name; $when: a time already said
 
 photo-empty = The file is empty.
     .next = Choose the photo again.
@@ -18,3 +19,32 @@ photo-damaged = The picture does not open.
     .next = Take it again, or send it as JPEG.
 photo-differs = Another picture came under this number already, and stays.
     .next = Take the photo again.
+
+journal-photos-awaited = { $n ->
+    [one] One photo is named in the journal and has not arrived.
+   *[other] { $n } photos are named in the journal and have not arrived.
+ } Phones send them later. Nothing is damaged.
+
+photo-title = Add a photo
+photo-intro = Write a caption that says what to look for.
+photo-picture = Picture
+    .hint = JPEG, PNG or WebP, at most 12 MB. Its place and camera are taken out.
+photo-of = What it shows
+photo-of-machine = The machine as a whole
+photo-of-findings = Open findings
+photo-of-points = Points
+photo-caption = Caption
+photo-keep = Keep the photo
+ask-photo-picture = No picture was chosen.
+    .next = Choose one, or take one now.
+ask-photo-of = It is not there any more, what the photo shows.
+    .next = Choose again what it shows, and choose the picture again.
+link-photo = Add a photo
+photo-add-here = Add a photo of this
+photos-title = Photos
+photo-shows = Photo: { $what }
+photo-not-here = { $what }. The picture is not here yet: the phone that took it sends it later.
+photo-sign-in = { $what }. Sign in to see it.
+photo-taken = { $when }, { $name }
+entry-photo-at = Photo of { $what }
+    .text = Photo of { $what }: { $text }

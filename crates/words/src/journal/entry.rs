@@ -206,7 +206,13 @@ impl Words {
                 at_point(&n.point).as_deref(),
                 vec![("text", n.text.as_str().into())],
             ),
-            Body::Photo(p) => self.with_part("entry-photo", "text", p.text.as_deref(), vec![]),
+            Body::Photo(p) => {
+                let (key, args) = match at_point(&p.point) {
+                    Some(point) => ("entry-photo-at", vec![("what", point.into())]),
+                    None => ("entry-photo", vec![]),
+                };
+                self.with_part(key, "text", p.text.as_deref(), args)
+            }
             Body::RoleGiven(given) => {
                 let person = ("person", self.person(given.person, names).into());
                 match given.role {

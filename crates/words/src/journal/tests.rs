@@ -204,6 +204,12 @@ fn about_faults() -> Vec<Body> {
             point: None,
             text: None,
         }),
+        Body::Photo(PhotoNote {
+            photo: PhotoId(entry().0),
+            of: None,
+            point: point(),
+            text: Some(own("from below")),
+        }),
     ]
 }
 

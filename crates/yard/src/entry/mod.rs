@@ -1,6 +1,7 @@
 //! The entry: one typed line of the journal, as the domain reads it.
 
 mod body;
+mod photos;
 
 pub use body::*;
 

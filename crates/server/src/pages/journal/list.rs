@@ -5,6 +5,8 @@ use crate::{
     desk::{Answer, Desk, page},
     names,
     page::Page,
+    pages::photos,
+    refusal::Refusal,
 };
 use askama::Template;
 use std::collections::BTreeMap;
@@ -37,6 +39,7 @@ struct Line {
     details: Vec<String>,
     voided: bool,
     flags: Vec<String>,
+    photos: String,
     correct: Option<String>,
 }
 
@@ -85,7 +88,7 @@ pub(crate) fn show(desk: &Desk, machine: Option<&str>, before: Option<u64>) -> A
     let lines = shown
         .iter()
         .map(|e| line(desk, &p, e, state_of(&e.machine), &corrections))
-        .collect();
+        .collect::<Result<_, _>>()?;
     let name = |(id, state): &(MachineId, &MachineState)| {
         (
             format!("{}/m/{id}", p.home()),
@@ -129,7 +132,7 @@ fn line(
     e: &Entry,
     state: &MachineState,
     corrections: &BTreeMap<EntryId, Vec<(&Entry, &Correction)>>,
-) -> Line {
+) -> Result<Line, Refusal> {
     let names = names::names(desk, state);
     let own = corrections
         .get(&e.id)
@@ -181,7 +184,16 @@ fn line(
         is_peoples(&e.body, desk.view.as_ref())
             && may(desk.role, deed_of(&probe, by, desk.view.as_ref()))
     });
-    Line {
+    // Whoever voids a photo's entry does not want it seen.
+    let voided = own
+        .iter()
+        .any(|(_, correction)| correction.instead.is_none());
+    let photos = if voided {
+        Vec::new()
+    } else {
+        photos::of_entry(desk, p, e, &names)?
+    };
+    Ok(Line {
         seq: e.seq,
         when: p.words.moment(e.ordered_at, desk.now, &desk.zone),
         who: match e.by {
@@ -196,6 +208,7 @@ fn line(
         details: p.words.entry_details(e, &names),
         voided: !own.is_empty(),
         flags,
+        photos: photos::row(photos)?,
         correct: may_correct.then(|| format!("{}/correct/{}", p.home(), e.id)),
-    }
+    })
 }

@@ -5,7 +5,7 @@ use crate::{
     desk::{Answer, Desk, go, page},
     names,
     page::Page,
-    pages::walkround::form::Typed,
+    pages::{photos, walkround::form::Typed},
     refusal::Refusal,
 };
 use askama::Template;
@@ -31,6 +31,8 @@ struct FindingPage {
     asked: Vec<String>,
     closed: bool,
     tag: Option<String>,
+    photos: String,
+    add_photo: Option<String>,
     action: String,
     may_mend: bool,
     may_release: bool,
@@ -168,6 +170,11 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
                 p.home(),
                 crate::session::encode(&found.id.to_string())
             )
+        }),
+        photos: photos::row(photos::of_finding(desk, &p, found, &names)?)?,
+        add_photo: (may(desk.role, Deed::Note) && desk.person.is_some()).then(|| {
+            let of = crate::session::encode(&found.id.to_string());
+            format!("{}/m/{id}/photo?of={of}", p.home())
         }),
         action: address(desk, &id, &found.id),
         may_mend: !closed && may(desk.role, Deed::Repair) && desk.person.is_some(),

@@ -7,5 +7,6 @@ pub(crate) mod fault;
 pub(crate) mod hours;
 pub(crate) mod one_text;
 pub(crate) mod permit;
+pub(crate) mod photo;
 pub(crate) mod run;
 pub(crate) mod service;

@@ -22,6 +22,8 @@ pub(crate) struct Question {
     pub(crate) judged: String,
     pub(crate) scale: String,
     pub(crate) earlier: String,
+    /// Photos of what is open here, as markup.
+    pub(crate) photos: String,
     pub(crate) kept: String,
     pub(crate) asked: Vec<Asked>,
     pub(crate) values: Vec<Value>,

@@ -10,6 +10,7 @@ use crate::{
     accept,
     desk::{Answer, Desk, go, page},
     page::Page,
+    pages::photos,
     refusal::Refusal,
 };
 use askama::Template;
@@ -194,8 +195,8 @@ fn render(
     let questions: Vec<Question> = stop
         .points
         .iter()
-        .filter_map(|due| one_question(&p, desk, walk, due, typed, asked))
-        .collect();
+        .filter_map(|due| one_question(&p, desk, walk, due, typed, asked).transpose())
+        .collect::<Result<_, _>>()?;
     let open: Vec<&DuePoint> = stop
         .points
         .iter()
@@ -240,12 +241,15 @@ fn one_question(
     due: &DuePoint,
     typed: &Typed,
     asked: &BTreeMap<PointId, Vec<Asked>>,
-) -> Option<Question> {
-    let point = walk.book.points.iter().find(|q| q.id == due.point)?;
+) -> Result<Option<Question>, Refusal> {
+    let Some(point) = walk.book.points.iter().find(|q| q.id == due.point) else {
+        return Ok(None);
+    };
     let mut q = question(p, walk.book, point, due.number, typed);
     q.asked = asked.get(&due.point).cloned().unwrap_or_default();
     q.earlier = crate::pages::yard::machine::open_finding_at(desk, walk.machine, &due.point)
         .unwrap_or_default();
+    q.photos = photos::row(photos::of_open_at(desk, p, walk.machine, &due.point)?)?;
     if let Some(given) = walk.kept(&due.point) {
         q.kept = p
             .words
@@ -260,7 +264,7 @@ fn one_question(
         }
         q.scale = scale(p, point, &given.answered.answer).unwrap_or_default();
     }
-    Some(q)
+    Ok(Some(q))
 }
 
 /// An unknown in the words of a verdict's reason: what is not known, and what to do next.
