@@ -33,7 +33,7 @@ pub(crate) async fn put(
 ) -> Response {
     let place = parts.clone();
     let asked = ask_first(&state, &headers, &uri, move |desk| {
-        entitled(desk, place).map_err(|refusal| told(desk, &refusal))
+        Some(told(desk, &entitled(desk, place).err()?))
     });
     if let Some(refused) = asked.await {
         return refused;
@@ -63,17 +63,14 @@ fn entitled(desk: &Desk, parts: BTreeMap<String, String>) -> Result<PhotoId, Ref
 }
 
 /// Asks before a large body is read whether whoever sends it may; what they are told where they may not.
-pub(crate) async fn ask_first<T>(
+pub(crate) async fn ask_first(
     state: &State<Arc<App>>,
     headers: &HeaderMap,
     uri: &Uri,
-    check: impl FnOnce(&Desk) -> Result<T, Response> + Send + 'static,
+    check: impl FnOnce(&Desk) -> Option<Response> + Send + 'static,
 ) -> Option<Response> {
     let asked = answer(state.clone(), headers.clone(), uri.clone(), move |desk| {
-        Ok(match check(desk) {
-            Ok(_) => StatusCode::CONTINUE.into_response(),
-            Err(told) => told,
-        })
+        Ok(check(desk).unwrap_or_else(|| StatusCode::CONTINUE.into_response()))
     });
     Some(asked.await).filter(|response| response.status() != StatusCode::CONTINUE)
 }

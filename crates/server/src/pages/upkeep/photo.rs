@@ -67,8 +67,8 @@ pub(crate) async fn take(
     form: Result<Multipart, MultipartRejection>,
 ) -> Response {
     let asked = photo::ask_first(&state, &headers, &uri, |desk| {
-        desk.may(Deed::Note)
-            .map_err(|refusal| desk.refuse(&refusal))
+        let refusal = desk.may(Deed::Note).err()?;
+        Some(desk.refuse(&refusal))
     });
     if let Some(refused) = asked.await {
         return refused;
