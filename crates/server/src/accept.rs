@@ -2,6 +2,7 @@
 
 mod delivery;
 mod rules;
+mod told;
 
 pub(crate) use delivery::{Became, Deliverer, Why};
 pub(crate) use rules::{deed_of, is_peoples};
@@ -72,6 +73,20 @@ pub(crate) fn keep_from_paper(
         at.min(desk.now),
         body,
     )
+}
+
+/// Takes in entries that devices wrote, delivered by the person at the desk.
+pub(crate) fn take_all(desk: &Desk, entries: &[Vec<u8>]) -> Result<Vec<Became>, Refusal> {
+    let person = desk.may(Deed::Note)?;
+    let gate = desk.app.gate()?;
+    let deliverer = Deliverer {
+        app: &desk.app,
+        gate: &gate,
+        person,
+        now: desk.now,
+        clock: None,
+    };
+    deliverer.deliver(entries)
 }
 
 /// The bytes of a note of the program's own, for whoever writes it with other entries in one step.

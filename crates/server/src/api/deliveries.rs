@@ -8,7 +8,7 @@ use super::{
 use crate::accept::{Became, Deliverer, Why};
 use axum::{http::StatusCode, response::Response};
 use jiff::Timestamp;
-use words::{Arg, Words};
+use words::Words;
 use yard::people::Deed;
 
 /// Most bytes of a delivery.
@@ -61,21 +61,17 @@ pub(super) fn write_entry(asked: &Asked) -> Result<Response, Refused> {
             return Err(Refused::with(
                 "not-an-entry",
                 "why",
-                sentence(&asked.app.words, became),
+                became.told(&asked.app.words),
             ));
         }
         Became::Refused(_) => {
-            return Err(Refused::with(
-                "entry",
-                "why",
-                sentence(&asked.app.words, became),
-            ));
+            return Err(Refused::with("entry", "why", became.told(&asked.app.words)));
         }
     };
     say(
         status,
         EntryTaken {
-            is: word(became).to_owned(),
+            is: became.word().to_owned(),
         },
     )
 }
@@ -101,9 +97,9 @@ fn take(
 fn told_of(words: &Words, bytes: &[u8], became: &Became) -> EntryBecame {
     EntryBecame {
         id: id_of(bytes),
-        is: word(became).to_owned(),
-        why: why(became).to_owned(),
-        told: sentence(words, became),
+        is: became.word().to_owned(),
+        why: became.why().to_owned(),
+        told: became.told(words),
     }
 }
 
@@ -114,40 +110,4 @@ fn id_of(bytes: &[u8]) -> String {
         id: String,
     }
     serde_json::from_slice(bytes).map_or_else(|_| String::new(), |Id { id }| id)
-}
-
-fn word(became: &Became) -> &'static str {
-    match became {
-        Became::New => "new",
-        Became::Known => "known",
-        Became::Conflict => "conflict",
-        Became::Refused(_) => "refused",
-        Became::NotYours => "not-yours",
-    }
-}
-
-fn why(became: &Became) -> &'static str {
-    match became {
-        Became::Refused(Why::Store(refusal)) => refusal.code(),
-        Became::Refused(Why::MayNot(_)) => "may-not",
-        Became::Refused(Why::WordInSight) => "word-in-sight",
-        Became::Refused(Why::ProgramOnly) => "program-only",
-        Became::Refused(Why::OtherMachine) => "other-machine",
-        other => word(other),
-    }
-}
-
-fn sentence(words: &Words, became: &Became) -> String {
-    let args: Vec<(&str, Arg<'_>)> = match became {
-        Became::Refused(Why::Store(refusal)) => {
-            let error = store::StoreError::from(refusal.clone());
-            let told = words.store_trouble(error.code(), &error.args());
-            return format!("{} {}", told.what, told.next);
-        }
-        Became::Refused(Why::MayNot(deed)) => {
-            vec![("deed", words.text(&format!("deed-{}", deed.code())).into())]
-        }
-        _ => Vec::new(),
-    };
-    words.say(&format!("api-entry-{}", why(became)), &args)
 }

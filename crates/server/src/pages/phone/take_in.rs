@@ -11,7 +11,6 @@ use crate::{
     refusal::Refusal,
 };
 use askama::Template;
-use store::Acceptance;
 
 /// See the template.
 #[derive(Template)]
@@ -85,26 +84,17 @@ fn render(desk: &Desk, asked: Vec<String>, text: String, told: Vec<Told>) -> Ans
     })
 }
 
-/// Each entry through the one way in; only a trouble of ours stops the rest.
+/// Each entry through the one way in, all in one step.
 fn deliver(desk: &Desk, entries: &[String]) -> Result<Vec<Told>, Refusal> {
     let p = desk.page();
-    let each = entries.iter().enumerate().map(|(i, entry)| {
-        let (is, key) = match crate::accept::take(desk, entry.as_bytes(), None) {
-            Ok(Acceptance::New { .. }) => ("new", "take-in-new"),
-            Ok(Acceptance::Known { .. }) => ("known", "take-in-known"),
-            Ok(Acceptance::Conflict { .. }) => ("conflict", "take-in-conflict"),
-            Err(ours @ (Refusal::Ours(_) | Refusal::DiskFull | Refusal::SignIn { .. })) => {
-                return Err(ours);
-            }
-            Err(refusal) => ("refused", refusal.key()),
-        };
-        Ok(Told {
-            is,
-            line: p.t2("take-in-number", "n", i + 1, "of", entries.len()),
-            told: p.t(key),
-        })
+    let bytes: Vec<Vec<u8>> = entries.iter().map(|entry| entry.clone().into()).collect();
+    let became = crate::accept::take_all(desk, &bytes)?;
+    let each = became.iter().enumerate().map(|(i, became)| Told {
+        is: became.word(),
+        line: p.t2("take-in-number", "n", i + 1, "of", entries.len()),
+        told: became.told(&p.words),
     });
-    each.collect()
+    Ok(each.collect())
 }
 
 fn row(parts: &[u16]) -> String {
