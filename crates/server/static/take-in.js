@@ -227,7 +227,8 @@ function portions(texts) {
 
 /** One delivery: the results, and what stood in the way as lines to show. */
 async function send(entries) {
-  const body = JSON.stringify({ clock: new Date().toISOString(), entries });
+  // No clock is told: the one of the phone that wrote them is not here, and this phone's says nothing about it.
+  const body = JSON.stringify({ entries });
   const headers = { "Content-Type": "application/json" };
   let response;
   try {

@@ -65,6 +65,3 @@ take-in-sign-in = Sign in
 take-in-sign-in-text = Sign in first, in another tab. The text stays here.
 take-in-some-not-text = Not all of it was taken. Keep the text, it still holds what was not taken.
 take-in-number = Entry { $n } of { $of }
-take-in-new = It is in the yard's journal now.
-take-in-known = It was in the yard's journal already.
-take-in-conflict = The journal has another entry under its id. Both are kept for the steward to look at.
