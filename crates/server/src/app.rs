@@ -28,6 +28,8 @@ pub struct App {
     pub address: String,
     /// One argon2 at a time: each takes 19 MB.
     pub hashing: tokio::sync::Semaphore,
+    /// How many writing requests came from where within the minute.
+    pub(crate) rates: Mutex<crate::limits::Rates>,
     view: Mutex<Option<Arc<View>>>,
     gate: Mutex<Arc<Gate>>,
 }
@@ -48,13 +50,17 @@ pub(crate) struct View {
     changes: Changes,
 }
 
+/// The end of a person's id: all that stands for them once their name is erased.
+pub(crate) fn short(person: PersonId) -> String {
+    let id = person.to_string();
+    format!("…{}", &id[id.len() - 4..])
+}
+
 impl View {
     /// Name of a person, or their id's end where the name was erased.
     pub(crate) fn name(&self, person: PersonId) -> String {
-        self.names.get(&person).cloned().unwrap_or_else(|| {
-            let id = person.to_string();
-            format!("…{}", &id[id.len() - 4..])
-        })
+        let known = self.names.get(&person).cloned();
+        known.unwrap_or_else(|| short(person))
     }
     /// Whether any machine here is invented.
     pub(crate) fn invented(&self) -> bool {
@@ -73,6 +79,7 @@ impl App {
             world,
             address,
             hashing: tokio::sync::Semaphore::new(1),
+            rates: Mutex::default(),
             view: Mutex::new(None),
             gate: Mutex::default(),
         }
@@ -172,6 +179,7 @@ impl App {
             invented: view.invented(),
             person_name: person.map(|p| view.name(p)).unwrap_or_default(),
             role,
+            shared: false,
             time: self.words.clock(self.world.now(), &self.world.zone()),
         }
     }

@@ -2,9 +2,11 @@
 
 use crate::{
     app::{App, View},
+    caller::Caller,
     page::Page,
     pages::lines::{LinesPage, Section},
     refusal::Refusal,
+    session::SignedIn,
 };
 use askama::Template;
 use axum::{
@@ -29,6 +31,10 @@ pub(crate) struct Desk {
     pub(crate) view: Arc<View>,
     /// Who is signed in.
     pub(crate) person: Option<PersonId>,
+    /// Their sign-in in a browser.
+    pub(crate) signed: Option<SignedIn>,
+    /// Where the request comes from.
+    pub(crate) caller: Caller,
     /// Their role now; visitor for nobody.
     pub(crate) role: Role,
     /// The time of this request.
@@ -57,6 +63,8 @@ impl Desk {
             app,
             view,
             person,
+            signed: None,
+            caller: Caller::default(),
             role,
             now,
             zone,
@@ -64,14 +72,27 @@ impl Desk {
         })
     }
 
+    /// The same desk, for a request from there.
+    pub(crate) fn asked_by(self, caller: Caller, signed: Option<SignedIn>) -> Self {
+        Self {
+            caller,
+            signed,
+            ..self
+        }
+    }
+
     /// The same desk, with the journal as it is by now.
     pub(crate) fn again(&self) -> Result<Self, Refusal> {
-        Self::set_up(self.app.clone(), self.person, self.path.clone())
+        let desk = Self::set_up(self.app.clone(), self.person, self.path.clone())?;
+        Ok(desk.asked_by(self.caller.clone(), self.signed.clone()))
     }
 
     /// The page frame.
     pub(crate) fn page(&self) -> Page {
-        self.app.page(&self.view, self.person, self.role)
+        Page {
+            shared: self.signed.as_ref().is_some_and(|signed| signed.shared),
+            ..self.app.page(&self.view, self.person, self.role)
+        }
     }
 
     /// The person signed in, or the way to the sign-in page.

@@ -17,6 +17,8 @@ pub(crate) struct Page {
     pub person_name: String,
     /// Their role.
     pub(crate) role: Role,
+    /// Whether they are signed in on a device of several people.
+    pub(crate) shared: bool,
     /// The time shown in the corner.
     pub(crate) time: String,
 }

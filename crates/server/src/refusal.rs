@@ -20,8 +20,6 @@ pub(crate) enum Refusal {
     },
     /// Not answerable as sent (a form that is no form of ours).
     BadRequest,
-    /// Too many wrong tries.
-    SlowDown,
     /// The disk is full: nothing of this was kept.
     DiskFull,
     /// Sent as a photo, but no picture that can be kept.
@@ -38,7 +36,6 @@ impl Refusal {
             Refusal::MayNot(_) => StatusCode::FORBIDDEN,
             Refusal::SignIn { .. } => StatusCode::SEE_OTHER,
             Refusal::BadRequest => StatusCode::BAD_REQUEST,
-            Refusal::SlowDown => StatusCode::TOO_MANY_REQUESTS,
             Refusal::DiskFull => StatusCode::INSUFFICIENT_STORAGE,
             Refusal::Photo(trouble) => trouble.status(),
             Refusal::Ours(_) => StatusCode::INTERNAL_SERVER_ERROR,
@@ -51,7 +48,6 @@ impl Refusal {
             Refusal::MayNot(_) => "error-may-not",
             Refusal::SignIn { .. } => "error-sign-in",
             Refusal::BadRequest => "error-bad-request",
-            Refusal::SlowDown => "error-slow-down",
             Refusal::DiskFull => "error-disk-full",
             Refusal::Photo(trouble) => trouble.key(),
             Refusal::Ours(_) => "error-ours",

@@ -3,10 +3,12 @@
 use crate::{
     app::App,
     assets,
+    caller::Caller,
     desk::Desk,
+    limits,
     pages::{
         book, handover, journal, papers as paper_pages,
-        people::{self, first, sign_in, sign_offs},
+        people::{self, first, me, sign_in, sign_offs},
         phone::take_in,
         upkeep::{self, fault, finding, hours, one_text::OneText, permit, run, service},
         walkround::{form::Typed, round, sheet, station},
@@ -18,22 +20,37 @@ use crate::{
 };
 use axum::{
     Form, Router,
-    extract::{DefaultBodyLimit, OriginalUri, Path, Query, State},
-    http::{HeaderMap, HeaderValue, StatusCode, Uri, header},
+    extract::{DefaultBodyLimit, FromRequestParts, OriginalUri, Path, Query},
+    http::{HeaderName, HeaderValue, StatusCode, Uri, header, request::Parts},
+    middleware::from_fn_with_state,
     response::{IntoResponse, Redirect, Response},
     routing::{get, post},
 };
-use std::{collections::BTreeMap, sync::Arc};
+use std::{collections::BTreeMap, convert::Infallible, sync::Arc};
 use tower_http::{
     catch_panic::CatchPanicLayer, csrf::CsrfLayer, set_header::SetResponseHeaderLayer,
+    timeout::TimeoutLayer,
 };
 
 type Pairs = Vec<(String, String)>;
 type Asked = Query<BTreeMap<String, String>>;
-type Shared = State<Arc<App>>;
+
+/// The server, and who asks it.
+#[derive(Clone)]
+pub(crate) struct Shared(pub(crate) Arc<App>, pub(crate) Caller);
+
+impl FromRequestParts<Arc<App>> for Shared {
+    type Rejection = Infallible;
+    async fn from_request_parts(parts: &mut Parts, app: &Arc<App>) -> Result<Self, Infallible> {
+        Ok(Self(app.clone(), Caller::of(parts)))
+    }
+}
 
 /// Nothing but ourselves: no script or style inside a page, no frame, no outside request.
-const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; font-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; font-src 'self'; manifest-src 'self'; worker-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+/// Of what a device can do beyond showing pages, the camera alone, and that only for our own pages.
+const PERMISSIONS: &str = "accelerometer=(), bluetooth=(), camera=(self), display-capture=(), geolocation=(), gyroscope=(), hid=(), magnetometer=(), microphone=(), midi=(), payment=(), serial=(), usb=()";
 
 /// The whole server as one service.
 pub fn router(app: Arc<App>) -> Router {
@@ -43,7 +60,7 @@ pub fn router(app: Arc<App>) -> Router {
         // anybody
         .route(
             "/",
-            get(|State(app): Shared| async move { Redirect::to(&format!("/y/{}", app.tag())) }),
+            get(|Shared(app, _): Shared| async move { Redirect::to(&format!("/y/{}", app.tag())) }),
         )
         .route("/static/{mark}/{name}", get(assets::serve))
         .route("/health", get(|| async { "ok" }))
@@ -55,16 +72,33 @@ pub fn router(app: Arc<App>) -> Router {
         )
         .nest("/y/{tag}", yard_routes().merge(machine_routes()))
         .merge(crate::api::routes(app.words.clone()))
-        .fallback(
-            |state: Shared, headers: HeaderMap, OriginalUri(uri): OriginalUri| {
-                answer(state, headers, uri, |_| Err(Refusal::NotFound))
-            },
-        )
+        .fallback(|state: Shared, OriginalUri(uri): OriginalUri| {
+            answer(state, uri, |_| Err(Refusal::NotFound))
+        })
         .layer(DefaultBodyLimit::max(1 << 20))
         .layer(CsrfLayer::new().with_insecure_bypass(|_, uri| crate::api::is_here(uri.path())))
+        .layer(from_fn_with_state(app.clone(), limits::within))
+        .layer(TimeoutLayer::with_status_code(
+            StatusCode::REQUEST_TIMEOUT,
+            limits::LONGEST,
+        ))
         .layer(header(header::CONTENT_SECURITY_POLICY, POLICY))
         .layer(header(header::X_CONTENT_TYPE_OPTIONS, "nosniff"))
         .layer(header(header::REFERRER_POLICY, "same-origin"))
+        // What is not said to be for keeping is somebody's.
+        .layer(header(header::CACHE_CONTROL, "no-store"))
+        .layer(header(
+            HeaderName::from_static("cross-origin-opener-policy"),
+            "same-origin",
+        ))
+        .layer(header(
+            HeaderName::from_static("cross-origin-resource-policy"),
+            "same-origin",
+        ))
+        .layer(header(
+            HeaderName::from_static("permissions-policy"),
+            PERMISSIONS,
+        ))
         .layer(CatchPanicLayer::new())
         .with_state(app)
 }
@@ -74,21 +108,46 @@ fn yard_routes() -> Router<Arc<App>> {
         .route("/", page(|desk, _, _| home::show(desk)))
         .route(
             "/sign-in",
-            page(|desk, at, _| sign_in::show(desk, at.asked("back"), "", "")).post(sign_in_now),
+            page(|desk, at, _| sign_in::show(desk, at.asked("back")))
+                .merge(pin_form(|desk, _, typed| sign_in::keep(desk, typed))),
         )
-        .route("/sign-out", post(sign_out))
+        .route("/sign-out", form(|desk, _, _| sign_in::out(desk)))
         .route(
             "/first/{token}",
-            page(|desk, at, _| first::show(desk, at.part("token"))).post(first_pin),
+            page(|desk, at, _| first::show(desk, at.part("token"))).merge(pin_form(
+                |desk, at, typed| first::keep(desk, at.part("token"), typed),
+            )),
+        )
+        .route("/me", page(|desk, _, _| me::show(desk)))
+        .route("/me/data.json", page(|desk, _, _| me::data(desk)))
+        .route(
+            "/me/erase",
+            pin_form(|desk, _, typed| me::erase(desk, typed)),
+        )
+        .route(
+            "/me/sign-ins/{sign_in}/end",
+            form(|desk, at, _| me::sign_out_there(desk, at.part("sign_in"))),
         )
         .route(
             "/people",
             page(|desk, _, _| people::list::show(desk))
-                .merge(form(|desk, _, typed| people::list::add(desk, typed))),
+                .merge(pin_form(|desk, _, typed| people::list::add(desk, typed))),
         )
         .route(
             "/people/{person}",
-            form(|desk, at, typed| people::list::change(desk, at.part("person"), typed)),
+            pin_form(|desk, at, typed| people::list::change(desk, at.part("person"), typed)),
+        )
+        .route(
+            "/people/{person}/erase",
+            pin_form(|desk, at, typed| people::rights::erase(desk, at.part("person"), typed)),
+        )
+        .route(
+            "/people/{person}/pin-link",
+            form(|desk, at, _| people::rights::give_link(desk, at.part("person"))),
+        )
+        .route(
+            "/people/{person}/unlock",
+            form(|desk, at, _| people::rights::unlock(desk, at.part("person"))),
         )
         .route(
             "/habits",
@@ -314,12 +373,11 @@ fn page(
 ) -> Routes {
     get(
         move |state: Shared,
-              headers: HeaderMap,
               OriginalUri(uri): OriginalUri,
               Path(parts): Path<BTreeMap<String, String>>,
               Query(asked): Asked| {
             let show = show.clone();
-            answer(state, headers, uri, move |desk| {
+            answer(state, uri, move |desk| {
                 show(desk, &in_yard(desk, parts, asked)?, &())
             })
         },
@@ -332,12 +390,11 @@ fn form(
 ) -> Routes {
     post(
         move |state: Shared,
-              headers: HeaderMap,
               OriginalUri(uri): OriginalUri,
               Path(parts): Path<BTreeMap<String, String>>,
               Form(pairs): Form<Pairs>| {
             let keep = keep.clone();
-            answer(state, headers, uri, move |desk| {
+            answer(state, uri, move |desk| {
                 keep(
                     desk,
                     &in_yard(desk, parts, BTreeMap::new())?,
@@ -368,116 +425,60 @@ pub(crate) fn in_yard(
     }
 }
 
+/// A form with a PIN in it. One PIN is checked or hashed at a time: each takes 19 MB, and tries are counted one after another.
+fn pin_form(
+    keep: impl Fn(&Desk, &Place, &Typed) -> crate::desk::Answer + Clone + Send + Sync + 'static,
+) -> Routes {
+    post(
+        move |state: Shared,
+              OriginalUri(uri): OriginalUri,
+              Path(parts): Path<BTreeMap<String, String>>,
+              Form(pairs): Form<Pairs>| async move {
+            let app = state.0.clone();
+            let Ok(_turn) = app.hashing.acquire().await else {
+                return StatusCode::SERVICE_UNAVAILABLE.into_response();
+            };
+            answer(state, uri, move |desk| {
+                keep(
+                    desk,
+                    &in_yard(desk, parts, BTreeMap::new())?,
+                    &Typed::of(pairs),
+                )
+            })
+            .await
+        },
+    )
+}
+
 /// Sets up a desk for the request and runs the page on a thread that may wait for the disk.
 pub(crate) async fn answer(
-    State(app): Shared,
-    headers: HeaderMap,
+    Shared(app, caller): Shared,
     uri: Uri,
     work: impl FnOnce(&Desk) -> crate::desk::Answer + Send + 'static,
 ) -> Response {
     let done = tokio::task::spawn_blocking(move || {
-        let person = holder(&app, &headers);
         let path = uri
             .path_and_query()
             .map(ToString::to_string)
             .unwrap_or_default();
-        match person.and_then(|person| Desk::set_up(app, person, path)) {
+        let program = crate::api::is_here(&path);
+        let device = session::first_visit(&app, &caller).filter(|_| !program);
+        let mut response = match desk_for(app, caller, path) {
             Ok(desk) => desk.answer(work),
             Err(refusal) => refusal.into_response(),
+        };
+        let set = response.headers().contains_key(header::SET_COOKIE);
+        if let Some(device) = device.filter(|_| !set) {
+            response.headers_mut().append(header::SET_COOKIE, device);
         }
+        response
     });
     done.await
         .unwrap_or_else(|_| StatusCode::INTERNAL_SERVER_ERROR.into_response())
 }
 
-fn holder(app: &App, headers: &HeaderMap) -> Result<session::Holder, Refusal> {
-    let Some(secret) = session::secret_of(headers) else {
-        return Ok(None);
-    };
-    let session = app.yard.session(&session::hash(&secret), app.world.now())?;
-    Ok(session.and_then(|s| s.person).map(yard::id::PersonId))
-}
-
-async fn sign_in_now(
-    state: Shared,
-    headers: HeaderMap,
-    OriginalUri(uri): OriginalUri,
-    Form(pairs): Form<Pairs>,
-) -> Response {
-    let app = state.0.clone();
-    // One argon2 at a time: each takes 19 MB.
-    let Ok(_turn) = app.hashing.acquire().await else {
-        return StatusCode::SERVICE_UNAVAILABLE.into_response();
-    };
-    answer(state, headers, uri, move |desk| {
-        let typed = Typed::of(pairs);
-        match sign_in::check(desk, &typed)? {
-            Some(person) => begin_session(
-                desk,
-                person,
-                &session::back(typed.field("back"), &format!("/y/{}", desk.app.tag())),
-            ),
-            None => sign_in::show(
-                desk,
-                typed.field("back"),
-                &desk.page().t("sign-in-wrong"),
-                typed.field("person"),
-            ),
-        }
-    })
-    .await
-}
-
-async fn first_pin(
-    state: Shared,
-    headers: HeaderMap,
-    OriginalUri(uri): OriginalUri,
-    Path(parts): Path<BTreeMap<String, String>>,
-    Form(pairs): Form<Pairs>,
-) -> Response {
-    let app = state.0.clone();
-    let Ok(_turn) = app.hashing.acquire().await else {
-        return StatusCode::SERVICE_UNAVAILABLE.into_response();
-    };
-    answer(state, headers, uri, move |desk| {
-        let place = in_yard(desk, parts, BTreeMap::new())?;
-        match first::keep(desk, place.part("token"), &Typed::of(pairs))? {
-            Ok(person) => begin_session(desk, person, &format!("/y/{}", desk.app.tag())),
-            Err(asked) => Ok(asked),
-        }
-    })
-    .await
-}
-
-fn begin_session(desk: &Desk, person: yard::id::PersonId, to: &str) -> crate::desk::Answer {
-    let secret = session::secret(desk.app.world.as_ref());
-    let until = desk.now + jiff::SignedDuration::from_hours(session::HOURS);
-    let session = store::Session {
-        person: Some(person.0),
-        data: String::new(),
-        expires: until,
-    };
-    desk.app
-        .yard
-        .keep_session(&session::hash(&secret), &session)?;
-    Ok((
-        [(header::SET_COOKIE, session::cookie(&secret))],
-        Redirect::to(to),
-    )
-        .into_response())
-}
-
-async fn sign_out(state: Shared, headers: HeaderMap, OriginalUri(uri): OriginalUri) -> Response {
-    let secret = session::secret_of(&headers);
-    answer(state, headers, uri, move |desk| {
-        if let Some(secret) = secret {
-            desk.app.yard.end_session(&session::hash(&secret))?;
-        }
-        Ok((
-            [(header::SET_COOKIE, session::no_cookie())],
-            Redirect::to(&format!("/y/{}", desk.app.tag())),
-        )
-            .into_response())
-    })
-    .await
+fn desk_for(app: Arc<App>, caller: Caller, path: String) -> Result<Desk, Refusal> {
+    let signed = session::signed_in(&app, &caller)?;
+    let person = signed.as_ref().map(|signed| signed.person);
+    Ok(Desk::set_up(app, person, path)?.asked_by(caller, signed))
 }

@@ -1,24 +1,36 @@
 //! Who is at the other end: a session in an opaque cookie, PINs hashed by argon2, nothing readable in the browser.
 
-use crate::refusal::Refusal;
+use crate::{app::App, caller::Caller, desk::Desk, refusal::Refusal};
 use argon2::{
     Argon2,
     password_hash::{PasswordHasher, PasswordVerifier, phc::PasswordHash},
 };
+use axum::{
+    http::{HeaderMap, HeaderValue, header},
+    response::{AppendHeaders, IntoResponse, Redirect},
+};
+use jiff::{SignedDuration, Timestamp};
 use sha2::{Digest, Sha256};
 use yard::{id::PersonId, world::World};
 
-/// Name of the session cookie (plain http: no prefix; the flags are set where it is written).
+/// Name of the session's cookie; over TLS it gets a prefix, see [`cookie_name`].
 pub const COOKIE: &str = "kingpost";
 
-/// Wrong PINs for one person before it is stopped for a while.
-pub const MOST_MISSES: u32 = 5;
+/// Name of the device's cookie.
+pub const DEVICE_COOKIE: &str = "kingpost-device";
 
-/// How long it is stopped then.
-pub const LOCKED_FOR: jiff::SignedDuration = jiff::SignedDuration::from_mins(10);
+/// How long a sign-in lasts on one's own phone, and at most anywhere: a working day.
+pub const DAY: SignedDuration = SignedDuration::from_hours(12);
 
-/// How long a session lasts from signing in, hours: a working day.
-pub const HOURS: i64 = 12;
+/// How long one lasts without a request on a device of several people.
+pub const IDLE: SignedDuration = SignedDuration::from_mins(20);
+
+/// How long a device is known after the last sign-in on it, days.
+const DEVICE_DAYS: i64 = 400;
+
+/// Marks a request that came over TLS: whoever speaks TLS for the server puts it into the request's extensions.
+#[derive(Clone, Copy, Debug)]
+pub struct OverTls;
 
 /// A fresh secret for a session or a one-time link: 32 hex digits.
 pub fn secret(world: &dyn World) -> String {
@@ -83,32 +95,117 @@ pub(crate) fn set_pin(yard: &store::Yard, person: PersonId, hash: String) -> Res
     Ok(yard.end_sessions_of(person)?)
 }
 
-/// The session's secret from the Cookie header.
-pub fn secret_of(headers: &axum::http::HeaderMap) -> Option<String> {
+/// A cookie's name: over TLS with the prefix by which a browser takes it from nobody but this server over TLS.
+pub fn cookie_name(name: &str, tls: bool) -> String {
+    format!("{}{name}", if tls { "__Host-" } else { "" })
+}
+
+/// A secret from the Cookie header, by the cookie's whole name.
+pub fn secret_in(headers: &HeaderMap, name: &str) -> Option<String> {
     let all = headers
-        .get_all(axum::http::header::COOKIE)
+        .get_all(header::COOKIE)
         .iter()
         .filter_map(|v| v.to_str().ok());
     let mut pairs = all
         .flat_map(|v| v.split(';'))
         .filter_map(|pair| pair.trim().split_once('='));
     pairs
-        .find(|(name, _)| *name == COOKIE)
+        .find(|(own, _)| *own == name)
         .map(|(_, value)| value.to_owned())
-        .filter(|v| v.len() == 32)
+        .filter(|value| value.len() == 32 && value.bytes().all(|b| b.is_ascii_hexdigit()))
 }
 
-/// The Set-Cookie value that begins a session.
-pub fn cookie(secret: &str) -> String {
-    format!(
-        "{COOKIE}={secret}; Path=/; HttpOnly; SameSite=Lax; Max-Age={}",
-        HOURS * 3600
-    )
+/// A Set-Cookie value: no script reads it, no other site's form sends it, over TLS it never travels in the open.
+pub fn set_cookie(name: &str, value: &str, tls: bool, seconds: i64) -> String {
+    let secure = if tls { "; Secure" } else { "" };
+    let name = cookie_name(name, tls);
+    format!("{name}={value}; Path=/; HttpOnly; SameSite=Lax; Max-Age={seconds}{secure}")
 }
 
-/// The Set-Cookie value that ends it.
-pub fn no_cookie() -> String {
-    format!("{COOKIE}=; Path=/; HttpOnly; SameSite=Lax; Max-Age=0")
+/// Who is signed in, and how.
+#[derive(Clone, Debug)]
+pub(crate) struct SignedIn {
+    /// Who.
+    pub(crate) person: PersonId,
+    /// The hash by which the store knows the sign-in.
+    pub(crate) hash: String,
+    /// On a device of several people.
+    pub(crate) shared: bool,
+    /// Until when it holds, if nothing more is asked.
+    pub(crate) until: Timestamp,
+}
+
+/// Who is signed in; a sign-in on a shared device holds on for another while.
+pub(crate) fn signed_in(app: &App, caller: &Caller) -> Result<Option<SignedIn>, Refusal> {
+    let Some(secret) = &caller.session else {
+        return Ok(None);
+    };
+    let (hash, now) = (hash(secret), app.world.now());
+    let Some(session) = app.yard.session(&hash, now)? else {
+        return Ok(None);
+    };
+    let mut until = session.expires;
+    if session.shared && session.expires.duration_since(now) < IDLE {
+        let most = session.since.unwrap_or(now) + DAY;
+        // A minute more than needed, so that not every request writes.
+        until = (now + IDLE + SignedDuration::from_mins(1)).min(most);
+        app.yard.prolong_session(&hash, until)?;
+    }
+    Ok(session.person.map(|person| SignedIn {
+        person: PersonId(person),
+        hash,
+        shared: session.shared,
+        until,
+    }))
+}
+
+/// Signs a person in: a fresh secret, never one that the browser brought along, and the sign-in before it ended.
+pub(crate) fn begin(desk: &Desk, person: PersonId, shared: bool, to: &str) -> crate::desk::Answer {
+    let (yard, world) = (&desk.app.yard, desk.app.world.as_ref());
+    if let Some(old) = &desk.signed {
+        yard.end_session(&old.hash)?;
+    }
+    yard.clear_sessions(desk.now)?;
+    yard.clear_devices(desk.now - SignedDuration::from_hours(24 * DEVICE_DAYS))?;
+    // A device on which nobody signed in before gets a fresh secret too: the one it brought may have been planted.
+    let brought = desk.caller.device.clone().map(|own| (hash(&own), own));
+    let known = match brought {
+        Some((hash, own)) => yard.device(&hash)?.map(|_| own),
+        None => None,
+    };
+    let device = known.unwrap_or_else(|| secret(world));
+    yard.note_device(&hash(&device), person, desk.now)?;
+    let (secret, lasts) = (secret(world), if shared { IDLE } else { DAY });
+    let session = store::Session {
+        person: Some(person.0),
+        expires: desk.now + lasts,
+        since: Some(desk.now),
+        device: hash(&device)[..4].to_owned(),
+        shared,
+    };
+    yard.keep_session(&hash(&secret), &session)?;
+    let tls = desk.caller.tls;
+    let seconds = DAY.as_secs();
+    let cookies = [
+        set_cookie(COOKIE, &secret, tls, seconds),
+        device_cookie(&device, tls),
+    ];
+    let cookies = AppendHeaders(cookies.map(|cookie| (header::SET_COOKIE, cookie)));
+    Ok((cookies, Redirect::to(to)).into_response())
+}
+
+/// The Set-Cookie value for a device that comes without a secret of its own. Nothing is kept of it until somebody signs in.
+pub(crate) fn first_visit(app: &App, caller: &Caller) -> Option<HeaderValue> {
+    if caller.device.is_some() {
+        return None;
+    }
+    let cookie = device_cookie(&secret(app.world.as_ref()), caller.tls);
+    HeaderValue::from_str(&cookie).ok()
+}
+
+/// The cookie by which a device is known again, also when nobody is signed in on it.
+fn device_cookie(secret: &str, tls: bool) -> String {
+    set_cookie(DEVICE_COOKIE, secret, tls, DEVICE_DAYS * 24 * 3600)
 }
 
 /// Percent-encodes a text for one part of an address.
@@ -138,9 +235,6 @@ pub fn back(path: &str, home: &str) -> String {
         home.to_owned()
     }
 }
-
-/// Who a session belongs to.
-pub type Holder = Option<PersonId>;
 
 #[cfg(test)]
 mod tests {

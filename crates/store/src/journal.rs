@@ -107,17 +107,20 @@ pub enum Drawer {
     Session,
     /// Counters against guessing.
     Throttle,
+    /// Devices that somebody signed in on.
+    Device,
 }
 
 impl Drawer {
     /// All of them.
-    pub const ALL: [Drawer; 6] = [
+    pub const ALL: [Drawer; 7] = [
         Drawer::Person,
         Drawer::Setting,
         Drawer::Photo,
         Drawer::Link,
         Drawer::Session,
         Drawer::Throttle,
+        Drawer::Device,
     ];
 
     /// The word in the table.
@@ -129,6 +132,7 @@ impl Drawer {
             Drawer::Link => "link",
             Drawer::Session => "session",
             Drawer::Throttle => "throttle",
+            Drawer::Device => "device",
         }
     }
 

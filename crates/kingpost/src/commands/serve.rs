@@ -197,7 +197,11 @@ fn answer_until_stopped(listener: TcpListener, app: Arc<App>) -> Result<(), Trou
         .map_err(ours)?;
     runtime.block_on(async {
         let listener = tokio::net::TcpListener::from_std(listener).map_err(ours)?;
-        let served = axum::serve(listener, server::router(app)).with_graceful_shutdown(stopped());
+        let served = axum::serve(
+            listener,
+            server::router(app).into_make_service_with_connect_info::<SocketAddr>(),
+        )
+        .with_graceful_shutdown(stopped());
         served.await.map_err(ours)
     })
 }

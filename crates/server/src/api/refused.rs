@@ -120,7 +120,6 @@ impl From<Refusal> for Refused {
             Refusal::MayNot(_) => Self::of("may-not"),
             Refusal::SignIn { .. } => Self::of("sign-in"),
             Refusal::Photo(_) | Refusal::BadRequest => Self::with("not-an-entry", "why", ""),
-            Refusal::SlowDown => Self::of("slow-down"),
             Refusal::DiskFull => Self::of("disk-full"),
             Refusal::Ours(what) => {
                 eprintln!("api: {what}");

@@ -6,7 +6,7 @@ use super::{
     refused::Refused,
     table::OPERATIONS,
 };
-use crate::{app::App, photo, refusal::Refusal, session};
+use crate::{app::App, caller::Caller, photo, refusal::Refusal, session};
 use axum::{
     Router,
     body::{Body, to_bytes},
@@ -104,8 +104,8 @@ async fn asked(
     let asker = if operation.who == Who::Anybody {
         None
     } else {
-        let (app, heads) = (app.clone(), parts.headers.clone());
-        Some(waiting(move || asker(&app, &heads)).await?)
+        let (app, heads, caller) = (app.clone(), parts.headers.clone(), Caller::of(&parts));
+        Some(waiting(move || asker(&app, &heads, &caller)).await?)
     };
     let within = asker.as_ref().is_none_or(|asker| match operation.who {
         Who::Reads => asker.reads,
@@ -134,17 +134,14 @@ async fn asked(
 }
 
 /// Who asks: by token, or signed in.
-fn asker(app: &App, heads: &HeaderMap) -> Result<Asker, Refused> {
-    let none = || Refused::of("sign-in");
+fn asker(app: &App, heads: &HeaderMap, caller: &Caller) -> Result<Asker, Refused> {
     if heads.contains_key(header::AUTHORIZATION) {
         return Err(Refused::of("token"));
     }
-    let secret = session::secret_of(heads).ok_or_else(none)?;
-    let session = app.yard.session(&session::hash(&secret), app.world.now())?;
-    let session = session.ok_or_else(none)?;
+    let signed = session::signed_in(app, caller)?.ok_or_else(|| Refused::of("sign-in"))?;
     Ok(Asker {
-        person: session.person.map(yard::id::PersonId).ok_or_else(none)?,
-        until: session.expires,
+        person: signed.person,
+        until: signed.until,
         reads: true,
         delivers: true,
     })

@@ -2,19 +2,18 @@
 
 use super::{clean, in_turn, keep, reading};
 use crate::{
-    app::App,
     desk::{Answer, Desk},
     refusal::Refusal,
-    routes::{answer, in_yard},
+    routes::{Shared, answer, in_yard},
 };
 use axum::{
     Json,
     body::Body,
-    extract::{OriginalUri, Path, State},
-    http::{HeaderMap, StatusCode, Uri, header},
+    extract::{OriginalUri, Path},
+    http::{StatusCode, Uri, header},
     response::{IntoResponse, Response},
 };
-use std::{collections::BTreeMap, sync::Arc};
+use std::collections::BTreeMap;
 use store::PictureKept;
 use yard::{id::PhotoId, people::Deed};
 
@@ -25,21 +24,20 @@ const SMALL: u32 = 320;
 ///
 /// Who sends is asked before the body is read.
 pub(crate) async fn put(
-    state: State<Arc<App>>,
-    headers: HeaderMap,
+    state: Shared,
     OriginalUri(uri): OriginalUri,
     Path(parts): Path<BTreeMap<String, String>>,
     body: Body,
 ) -> Response {
     let place = parts.clone();
-    let asked = ask_first(&state, &headers, &uri, move |desk| {
+    let asked = ask_first(&state, &uri, move |desk| {
         Some(told(desk, &entitled(desk, place).err()?))
     });
     if let Some(refused) = asked.await {
         return refused;
     }
     let read = reading::whole(body).await;
-    answer(state, headers, uri, move |desk| {
+    answer(state, uri, move |desk| {
         let kept = read
             .map_err(Refusal::from)
             .and_then(|bytes| keep(desk, entitled(desk, parts)?, &bytes));
@@ -64,12 +62,11 @@ fn entitled(desk: &Desk, parts: BTreeMap<String, String>) -> Result<PhotoId, Ref
 
 /// Asks before a large body is read whether whoever sends it may; what they are told where they may not.
 pub(crate) async fn ask_first(
-    state: &State<Arc<App>>,
-    headers: &HeaderMap,
+    state: &Shared,
     uri: &Uri,
     check: impl FnOnce(&Desk) -> Option<Response> + Send + 'static,
 ) -> Option<Response> {
-    let asked = answer(state.clone(), headers.clone(), uri.clone(), move |desk| {
+    let asked = answer(state.clone(), uri.clone(), move |desk| {
         Ok(check(desk).unwrap_or_else(|| StatusCode::CONTINUE.into_response()))
     });
     Some(asked.await).filter(|response| response.status() != StatusCode::CONTINUE)

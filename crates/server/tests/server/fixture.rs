@@ -62,7 +62,10 @@ pub(crate) struct Place {
 pub(crate) struct Got {
     pub(crate) status: StatusCode,
     pub(crate) to: String,
+    /// The cookies set, as a browser sends them back.
     pub(crate) cookie: String,
+    /// The Set-Cookie headers as they came.
+    pub(crate) set: Vec<String>,
     pub(crate) text: String,
 }
 
@@ -180,7 +183,11 @@ impl Place {
             .post(
                 "",
                 &format!("{}/sign-in", self.home()),
-                &[("person", &who.to_string()), ("pin", PIN)],
+                &[
+                    ("person", &who.to_string()),
+                    ("pin", PIN),
+                    ("device", "own"),
+                ],
             )
             .await;
         assert_eq!(got.status, StatusCode::SEE_OTHER, "{}", got.text);
@@ -218,7 +225,13 @@ impl Place {
                 .map(|v: &axum::http::HeaderValue| v.to_str().unwrap().to_owned())
                 .unwrap_or_default()
         };
-        let (to, cookie) = (head(header::LOCATION), head(header::SET_COOKIE));
+        let to = head(header::LOCATION);
+        // What a browser would send back of all that was set.
+        let set = response.headers().get_all(header::SET_COOKIE).iter();
+        let set: Vec<String> = set.map(|v| v.to_str().unwrap().to_owned()).collect();
+        let pairs = set.iter().map(|set| set.split(';').next().unwrap());
+        let pairs = pairs.filter(|pair| !pair.ends_with('='));
+        let cookie = pairs.collect::<Vec<_>>().join("; ");
         let status = response.status();
         let bytes = response
             .into_body()
@@ -227,11 +240,11 @@ impl Place {
             .unwrap()
             .to_bytes()
             .to_vec();
-        let cookie = cookie.split(';').next().unwrap_or_default().to_owned();
         Got {
             status,
             to,
             cookie,
+            set,
             text: String::from_utf8_lossy(&bytes).into_owned(),
         }
     }

@@ -1,6 +1,7 @@
 //! The server as a whole, without a socket: pages, forms, roles, words, the loop from a round to a release.
 #![allow(clippy::unwrap_used, missing_docs)]
 
+mod browser;
 mod fixture;
 
 mod access_entries;
@@ -8,6 +9,7 @@ mod book;
 mod deliveries;
 mod every_page;
 mod forbidden;
+mod guessing;
 mod loop_of_a_round;
 mod paper_sheet;
 mod photo_address;
@@ -16,3 +18,4 @@ mod photo_limits;
 mod photo_made;
 mod photo_pages;
 mod sign_in;
+mod sign_ins;

@@ -1,31 +1,7 @@
-//! Signing in, being slowed down, signing out.
+//! Signing in, signing out, and what only some may set.
 
 use super::fixture::{PIN, Place};
 use axum::http::StatusCode;
-
-#[tokio::test]
-async fn a_wrong_pin_says_so_and_five_of_them_wait() {
-    let place = Place::new();
-    let path = format!("{}/sign-in", place.home());
-    let who = place.operator.to_string();
-    for _ in 0..5 {
-        let got = place
-            .post("", &path, &[("person", &who), ("pin", "0000")])
-            .await;
-        assert_eq!(got.status, StatusCode::OK);
-        assert!(got.text.contains("not the right one"), "{}", got.text);
-        assert!(got.cookie.is_empty());
-    }
-    let got = place
-        .post("", &path, &[("person", &who), ("pin", PIN)])
-        .await;
-    assert_eq!(got.status, StatusCode::TOO_MANY_REQUESTS);
-    place.later(11);
-    let got = place
-        .post("", &path, &[("person", &who), ("pin", PIN)])
-        .await;
-    assert_eq!(got.status, StatusCode::SEE_OTHER);
-}
 
 #[tokio::test]
 async fn signing_in_goes_back_to_where_one_was_and_out_again() {

@@ -1,14 +1,17 @@
-//! Outside the chain, and erasable: people's names and PINs, settings, one-time links, sign-ins, counters against guessing.
+//! Outside the chain, and erasable: people's names and PINs, settings, one-time links, sign-ins, devices, counters against guessing.
 
+mod devices;
 mod links;
 pub(crate) mod people;
 mod sessions;
 mod settings;
 mod throttle;
 
+pub use devices::Device;
 pub use links::{Link, LinkUse};
 pub use people::Person;
 pub use sessions::Session;
+pub use throttle::{Miss, Misses};
 
 use crate::{Drawer, StoreError, Yard};
 use serde::{Serialize, de::DeserializeOwned};

@@ -311,7 +311,9 @@ fn person(n: u128, name: &str) -> Person {
 fn session(n: u128) -> Session {
     Session {
         person: Some(id(n)),
-        data: "kept".to_owned(),
+        since: None,
+        device: "kept".to_owned(),
+        shared: false,
         expires: time(1_000_000),
     }
 }

@@ -42,8 +42,10 @@ fn fill(yard: &Yard) {
         "secret",
         &Session {
             person: None,
-            data: "d".into(),
             expires: time(1_000_000),
+            since: None,
+            device: String::new(),
+            shared: false,
         },
     )
     .unwrap();

@@ -4,7 +4,7 @@ use crate::made::{id, note, time};
 use jiff::SignedDuration;
 use serde_json::json;
 use store::{
-    Delivery, Link, LinkUse, Person, Picture, PictureKept, Session, Store, StoreError, Yard,
+    Delivery, Link, LinkUse, Miss, Person, Picture, PictureKept, Session, Store, StoreError, Yard,
 };
 use yard::{
     handover::YardHabits,
@@ -18,6 +18,7 @@ pub(crate) fn drawers_hold(yard: &Yard) {
     links(yard);
     sessions(yard);
     throttle(yard);
+    devices(yard);
     pictures(yard);
 }
 
@@ -43,8 +44,10 @@ fn people(yard: &Yard) {
     assert!(yard.changes().unwrap() > before);
     let session = Session {
         person: Some(jo.id.0),
-        data: "d".into(),
         expires: time(1_000),
+        since: Some(time(0)),
+        device: "1a2b".into(),
+        shared: true,
     };
     yard.keep_session("jo", &session).unwrap();
     yard.keep_session(
@@ -152,8 +155,10 @@ fn links(yard: &Yard) {
 fn sessions(yard: &Yard) {
     let session = |person: u128, expires| Session {
         person: Some(id(person)),
-        data: "{}".into(),
         expires: time(expires),
+        since: None,
+        device: String::new(),
+        shared: false,
     };
     for (key, session) in [
         ("s1", session(8, 100)),
@@ -165,6 +170,12 @@ fn sessions(yard: &Yard) {
     let held = |now| ["s1", "s2", "s3"].map(|key| yard.session(key, time(now)).unwrap().is_some());
     assert_eq!(held(99), [true, true, true]);
     assert_eq!(held(100), [false, true, true]);
+    let of_eight: Vec<_> = yard.sessions_of(PersonId(id(8)), time(100)).unwrap();
+    assert_eq!(of_eight, [("s2".to_owned(), session(8, 200))]);
+    yard.prolong_session("s2", time(300)).unwrap();
+    yard.prolong_session("nothing", time(300)).unwrap();
+    assert!(yard.session("s2", time(299)).unwrap().is_some());
+    assert_eq!(yard.session("nothing", time(0)).unwrap(), None);
     yard.clear_sessions(time(150)).unwrap();
     assert_eq!(held(0), [false, true, true]);
     yard.end_sessions_of(PersonId(id(8))).unwrap();
@@ -174,20 +185,67 @@ fn sessions(yard: &Yard) {
 }
 
 fn throttle(yard: &Yard) {
-    let span = SignedDuration::from_secs(60);
-    let counts: Vec<_> = [0, 10, 59_999, 60_000]
-        .into_iter()
-        .map(|ms| yard.count_miss("jo", time(ms), span).unwrap())
-        .collect();
-    assert_eq!(counts, [1, 2, 3, 1]);
-    assert_eq!(yard.misses("jo", time(60_001), span).unwrap(), 1);
+    let day = SignedDuration::from_hours(24);
+    let minute = SignedDuration::from_mins(1);
+    let miss = |ms, person: u128| Miss {
+        at: time(ms),
+        person: Some(id(person)),
+        from: "tablet".into(),
+    };
+    for ms in [0, 10, 59_999, 60_000] {
+        yard.count_miss("jo", &miss(ms, 8), 15).unwrap();
+    }
+    let misses = yard.misses("jo", time(60_001)).unwrap();
+    assert_eq!(misses.within(time(60_001), minute), 3);
+    assert_eq!(misses.within(time(60_001), day), 4);
+    assert_eq!(misses.last(), Some(time(60_000)));
+    let back = time(-1_000_000);
     assert_eq!(
-        yard.misses("jo", time(-1_000_000), span).unwrap(),
-        1,
+        yard.misses("jo", back).unwrap().within(back, minute),
+        4,
         "a clock set back does not open the door"
     );
-    yard.forget_misses("jo").unwrap();
-    assert_eq!(yard.misses("jo", time(60_001), span).unwrap(), 0);
+    let tomorrow = time(86_400_000 + 30_000);
+    assert_eq!(yard.misses("jo", tomorrow).unwrap().at.len(), 2);
+    // Only one's own misses from there are forgiven.
+    yard.count_miss("tablet", &miss(0, 8), 15).unwrap();
+    yard.count_miss("tablet", &miss(1, 9), 15).unwrap();
+    let jo = PersonId(id(8));
+    yard.forgive_misses("tablet", jo, "phone").unwrap();
+    assert_eq!(yard.misses("tablet", time(1)).unwrap().at.len(), 2);
+    yard.forgive_misses("tablet", jo, "tablet").unwrap();
+    assert_eq!(yard.misses("tablet", time(1)).unwrap().at, [miss(1, 9)]);
+    // The last one locks, and only unlocking opens.
+    assert!(!yard.count_miss("tablet", &miss(2, 9), 3).unwrap().locked);
+    assert!(yard.count_miss("tablet", &miss(3, 9), 3).unwrap().locked);
+    let year = time(365 * 86_400_000);
+    yard.clear_misses(year).unwrap();
+    let left = yard.all_misses(year).unwrap();
+    assert_eq!(left.len(), 1, "{left:?}");
+    assert!(left[0].0 == "tablet" && left[0].1.locked);
+    yard.forgive_misses("tablet", PersonId(id(9)), "tablet")
+        .unwrap();
+    assert!(yard.misses("tablet", year).unwrap().locked);
+    assert!(!yard.unlock(|key| key == "jo").unwrap());
+    assert!(yard.unlock(|key| key == "tablet").unwrap());
+    assert_eq!(yard.all_misses(time(0)).unwrap(), []);
+}
+
+fn devices(yard: &Yard) {
+    let (jo, kim) = (PersonId(id(18)), PersonId(id(19)));
+    assert_eq!(yard.device("tablet").unwrap(), None);
+    for (who, ms) in [(jo, 0), (kim, 1), (jo, 2)] {
+        yard.note_device("tablet", who, time(ms)).unwrap();
+    }
+    yard.note_device("phone", jo, time(3)).unwrap();
+    let tablet = yard.device("tablet").unwrap().unwrap();
+    assert_eq!(tablet.people, [kim.0, jo.0], "the last one last");
+    assert!(tablet.knows(kim) && tablet.seen == time(2));
+    yard.forget_on_devices(jo).unwrap();
+    assert_eq!(yard.device("tablet").unwrap().unwrap().people, [kim.0]);
+    assert_eq!(yard.device("phone").unwrap(), None, "nobody is left on it");
+    yard.clear_devices(time(3)).unwrap();
+    assert_eq!(yard.device("tablet").unwrap(), None);
 }
 
 fn pictures(yard: &Yard) {

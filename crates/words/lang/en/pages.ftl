@@ -31,8 +31,6 @@ error-sign-in = Sign in first
     .next = Then go on where you were.
 error-bad-request = That form was not understood
     .next = Go back, load the page again and fill it in once more.
-error-slow-down = Too many wrong tries
-    .next = Wait ten minutes, or ask the steward for a new PIN.
 error-ours = A mistake of the program
     .next = It is not your doing. What was kept is kept. Tell the steward what you were doing.
 
@@ -334,7 +332,6 @@ ask-person-role = Choose a role.
 ask-last-steward = You are the only steward. Make somebody else steward first.
 sign-in-who = Who are you
 sign-in-pin = PIN
-sign-in-wrong = That PIN is not the right one. Try again, or ask the steward for a new one.
 sign-in-demo-hint = Invented yard: every PIN is 2580.
 first-title = Choose your PIN
 first-intro = { $name }, this link works once.

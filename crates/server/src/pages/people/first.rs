@@ -31,12 +31,8 @@ pub(crate) fn show(desk: &Desk, token: &str) -> Answer {
     })
 }
 
-/// Sets the PIN and uses the link up.
-pub(crate) fn keep(
-    desk: &Desk,
-    token: &str,
-    typed: &Typed,
-) -> Result<Result<PersonId, axum::response::Response>, Refusal> {
+/// Sets the PIN, uses the link up and signs in.
+pub(crate) fn keep(desk: &Desk, token: &str, typed: &Typed) -> Answer {
     let person = holder(desk, token)?;
     let p = desk.page();
     let (pin, again) = (typed.field("pin"), typed.field("again"));
@@ -50,8 +46,7 @@ pub(crate) fn keep(
             asked,
             name: desk.view.name(person),
             p,
-        })
-        .map(Err);
+        });
     }
     let hash = session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?;
     if !matches!(
@@ -64,7 +59,9 @@ pub(crate) fn keep(
     accept::note_access(desk, AccessWhat::PinSet, Some(person), None)?;
     // Whoever has chosen a PIN needs no older link any more.
     desk.app.yard.end_links_of(person)?;
-    Ok(Ok(person))
+    // On whose phone a link was opened is not known: the careful side.
+    let home = format!("/y/{}", desk.app.tag());
+    session::begin(desk, person, true, &home)
 }
 
 /// Whose link it is, while it is good.

@@ -3,10 +3,14 @@
 use crate::{
     accept,
     desk::{Answer, Desk, go, page},
+    guard,
     page::Page,
-    pages::walkround::{
-        form::Typed,
-        question::{Choice, capital},
+    pages::{
+        people::rights,
+        walkround::{
+            form::Typed,
+            question::{Choice, capital},
+        },
     },
     refusal::Refusal,
     session,
@@ -24,6 +28,9 @@ struct PeoplePage {
     p: Page,
     asked: Vec<String>,
     people: Vec<Line>,
+    here: bool,
+    at_home: String,
+    devices_locked: bool,
     roles: Vec<Choice>,
     role_words: Vec<String>,
     table: Vec<(String, Vec<String>)>,
@@ -31,10 +38,14 @@ struct PeoplePage {
 
 struct Line {
     id: PersonId,
+    short: String,
     name: String,
     role: String,
     signed: String,
+    standing: Vec<String>,
     roles: Vec<Choice>,
+    pin: bool,
+    locked: bool,
 }
 
 /// Shows people and the table.
@@ -42,7 +53,7 @@ pub(crate) fn show(desk: &Desk) -> Answer {
     render(desk, Vec::new())
 }
 
-/// Adds somebody with a name, a role and a PIN.
+/// Adds somebody with a name and a role; with a PIN, or with a one-time link to choose one.
 pub(crate) fn add(desk: &Desk, typed: &Typed) -> Answer {
     desk.may(Deed::ManagePeople)?;
     let p = desk.page();
@@ -55,12 +66,16 @@ pub(crate) fn add(desk: &Desk, typed: &Typed) -> Answer {
     if role.is_none() {
         asked.push(p.t("ask-person-role"));
     }
-    asked.extend(session::pin_trouble(pin).map(|key| p.t(key)));
+    if !pin.is_empty() {
+        asked.extend(session::pin_trouble(pin).map(|key| p.t(key)));
+    }
     let (Some(role), true) = (role, asked.is_empty()) else {
         return render(desk, asked);
     };
     let id = PersonId(desk.new_id().0);
-    let pin_hash = Some(session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?);
+    let hash = |pin| session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours);
+    let pin_hash = (!pin.is_empty()).then(|| hash(pin)).transpose()?;
+    let without_pin = pin_hash.is_none();
     desk.app.yard.keep_person(&store::Person {
         id,
         name: Some(name.to_owned()),
@@ -69,19 +84,22 @@ pub(crate) fn add(desk: &Desk, typed: &Typed) -> Answer {
         invented: false,
     })?;
     give_role(desk, id, role)?;
+    if without_pin {
+        return rights::link_page(desk, id);
+    }
     go(&format!("/y/{}/people", desk.app.tag()))
 }
 
-/// Changes somebody's role or PIN.
+/// Changes somebody's role, or their PIN: that of whoever has none, or at this computer.
 pub(crate) fn change(desk: &Desk, person: &str, typed: &Typed) -> Answer {
-    let steward = desk.may(Deed::ManagePeople)?;
-    let id = PersonId(person.parse().map_err(|_| Refusal::NotFound)?);
-    if !desk.view.names.contains_key(&id) {
-        return Err(Refusal::NotFound);
-    }
+    desk.may(Deed::ManagePeople)?;
+    let id = rights::named(desk, person)?;
     let p = desk.page();
     let pin = typed.field("pin");
     if !pin.is_empty() {
+        if !rights::may_give_pin(desk, id)? {
+            return Err(Refusal::MayNot(Deed::ManagePeople.code()));
+        }
         if let Some(key) = session::pin_trouble(pin) {
             return render(desk, vec![p.t(key)]);
         }
@@ -96,7 +114,7 @@ pub(crate) fn change(desk: &Desk, person: &str, typed: &Typed) -> Answer {
         .filter(|role| *role != desk.view.yard.role_at(id, desk.now))
     {
         // A yard without a steward could release nothing any more.
-        if id == steward && role != Role::Steward && stewards(desk) < 2 {
+        if role != Role::Steward && rights::is_last_steward(desk, id)? {
             return render(desk, vec![p.t("ask-last-steward")]);
         }
         give_role(desk, id, role)?;
@@ -113,15 +131,6 @@ fn give_role(desk: &Desk, person: PersonId, role: Role) -> Result<EntryId, Refus
     accept::keep(desk, None, Body::RoleGiven(given))
 }
 
-fn stewards(desk: &Desk) -> usize {
-    desk.view
-        .yard
-        .people
-        .values()
-        .filter(|s| s.role_at(desk.now) == Role::Steward)
-        .count()
-}
-
 fn role_choices(p: &Page, chosen: Option<Role>) -> Vec<Choice> {
     let word = |role: &Role| capital(&p.t(&format!("role-{}", role.code())));
     ROLES
@@ -135,24 +144,19 @@ fn role_choices(p: &Page, chosen: Option<Role>) -> Vec<Choice> {
         .collect()
 }
 
-fn render(desk: &Desk, asked: Vec<String>) -> Answer {
+/// Shows people and the table, with what is asked.
+pub(crate) fn render(desk: &Desk, asked: Vec<String>) -> Answer {
     desk.signed_in()?;
     let p = desk.page();
-    let mut people: Vec<Line> = desk
-        .view
-        .names
-        .iter()
-        .map(|(id, name)| {
-            let role = desk.view.yard.role_at(*id, desk.now);
-            Line {
-                id: *id,
-                name: name.clone(),
-                role: p.t(&format!("role-{}", role.code())),
-                signed: signed(desk, *id),
-                roles: role_choices(&p, Some(role)),
-            }
-        })
-        .collect();
+    let misses = desk.app.yard.all_misses(desk.now)?;
+    let locked = |which: &dyn Fn(&str) -> bool| misses.iter().any(|(k, m)| m.locked && which(k));
+    let mut people = Vec::new();
+    for (id, name) in &desk.view.names {
+        let with_pin = desk.app.yard.person(*id)?;
+        let with_pin = with_pin.is_some_and(|person| person.pin_hash.is_some());
+        let locked = locked(&|key| guard::is_of(key, *id));
+        people.push(line(desk, &p, *id, name, with_pin, locked));
+    }
     people.sort_by(|a, b| a.name.cmp(&b.name));
     let table = DEEDS.iter().map(|deed| {
         let cells = ROLES.iter().map(|role| {
@@ -172,11 +176,47 @@ fn render(desk: &Desk, asked: Vec<String>) -> Answer {
     page(&PeoplePage {
         asked,
         people,
+        here: desk.caller.here,
+        at_home: at_home(desk),
+        devices_locked: locked(&guard::is_device),
         roles: role_choices(&p, None),
         role_words,
         table,
         p,
     })
+}
+
+fn line(desk: &Desk, p: &Page, id: PersonId, name: &str, pin: bool, locked: bool) -> Line {
+    let role = desk.view.yard.role_at(id, desk.now);
+    let mut standing = Vec::new();
+    if !pin {
+        standing.push(p.t("people-no-pin"));
+    }
+    if locked {
+        standing.push(p.t("people-locked"));
+    }
+    Line {
+        id,
+        short: crate::app::short(id),
+        name: name.to_owned(),
+        role: p.t(&format!("role-{}", role.code())),
+        signed: signed(desk, id),
+        standing,
+        roles: role_choices(p, Some(role)),
+        pin: desk.caller.here || !pin,
+        locked: locked && desk.caller.here,
+    }
+}
+
+/// How this page is reached at the yard's own computer: the same port by the loopback's name.
+fn at_home(desk: &Desk) -> String {
+    let address = &desk.app.address;
+    let port = address
+        .rsplit(':')
+        .next()
+        .filter(|port| port.parse::<u16>().is_ok());
+    let port = port.map(|port| format!(":{port}")).unwrap_or_default();
+    format!("127.0.0.1{port}/y/{}/people", desk.app.tag())
 }
 
 /// Machines somebody is signed off on.

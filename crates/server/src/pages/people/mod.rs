@@ -2,6 +2,9 @@
 
 pub(crate) mod first;
 pub(crate) mod habits;
+pub(crate) mod kept;
 pub(crate) mod list;
+pub(crate) mod me;
+pub(crate) mod rights;
 pub(crate) mod sign_in;
 pub(crate) mod sign_offs;

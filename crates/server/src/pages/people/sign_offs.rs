@@ -117,7 +117,8 @@ fn render(desk: &Desk, machine: &str, asked: Vec<String>) -> Answer {
     })
 }
 
-fn standing(p: &Page, state: &MachineState, who: PersonId) -> String {
+/// How somebody stands on a machine, in a line.
+pub(crate) fn standing(p: &Page, state: &MachineState, who: PersonId) -> String {
     let Some(signed) = state.sign_offs.get(&who) else {
         return p.t("sign-off-none");
     };

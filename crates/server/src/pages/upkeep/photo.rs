@@ -2,7 +2,6 @@
 
 use crate::{
     accept,
-    app::App,
     desk::{Answer, Desk, go, page},
     page::Page,
     pages::walkround::{
@@ -11,15 +10,14 @@ use crate::{
     },
     photo::{self, PhotoTrouble, Sent},
     refusal::Refusal,
-    routes::{answer, in_yard},
+    routes::{Shared, answer, in_yard},
 };
 use askama::Template;
 use axum::{
-    extract::{Multipart, OriginalUri, Path, State, multipart::MultipartRejection},
-    http::HeaderMap,
+    extract::{Multipart, OriginalUri, Path, multipart::MultipartRejection},
     response::Response,
 };
-use std::{collections::BTreeMap, sync::Arc};
+use std::collections::BTreeMap;
 use yard::{
     entry::{Body, PhotoNote},
     id::{FaultRef, PhotoId, PointId},
@@ -60,13 +58,12 @@ pub(crate) fn show(desk: &Desk, machine: &str, of: &str) -> Answer {
 
 /// Takes the form in. Whether whoever sends it may is asked before the picture is read.
 pub(crate) async fn take(
-    state: State<Arc<App>>,
-    headers: HeaderMap,
+    state: Shared,
     OriginalUri(uri): OriginalUri,
     Path(parts): Path<BTreeMap<String, String>>,
     form: Result<Multipart, MultipartRejection>,
 ) -> Response {
-    let asked = photo::ask_first(&state, &headers, &uri, |desk| {
+    let asked = photo::ask_first(&state, &uri, |desk| {
         let refusal = desk.may(Deed::Note).err()?;
         Some(desk.refuse(&refusal))
     });
@@ -75,9 +72,9 @@ pub(crate) async fn take(
     }
     let sent = match form {
         Ok(form) => photo::form(form).await,
-        Err(_) => return answer(state, headers, uri, |_| Err(Refusal::BadRequest)).await,
+        Err(_) => return answer(state, uri, |_| Err(Refusal::BadRequest)).await,
     };
-    answer(state, headers, uri, move |desk| {
+    answer(state, uri, move |desk| {
         let place = in_yard(desk, parts, BTreeMap::new())?;
         keep(desk, place.part("machine"), sent?)
     })
