@@ -124,21 +124,24 @@ fn until_hours(context: &Context, reasons: &[Reason]) -> Option<Exact> {
 /// was given: what was found later, and stands the machine down, ends it.
 fn permit(situation: &Situation, context: &Context, verdict: Verdict) -> Option<EntryId> {
     let machine = situation.machine;
-    let found_later = |given: Timestamp| {
+    let found_later = |permit: &EntryId, given: Timestamp| {
+        let unseen = machine.unseen_by_permit.get(permit);
         let found = context
             .open
             .iter()
             .filter_map(|seen| machine.findings.get(&seen.finding));
         found
-            .filter(|finding| finding.at > given)
+            .filter(|finding| {
+                finding.at > given || unseen.is_some_and(|all| all.contains(&finding.id))
+            })
             .any(|finding| stands_down(situation, context, &finding.id))
     };
     let mut newest_first = machine.permits.iter().rev();
-    let in_force = newest_first.find(|(_, given, permit)| {
+    let in_force = newest_first.find(|(entry, given, permit)| {
         permit.who == situation.person
             && *given <= situation.now
             && situation.now <= permit.until
-            && !found_later(*given)
+            && !found_later(entry, *given)
     });
     in_force
         .filter(|_| verdict == Verdict::StandDown)

@@ -7,7 +7,10 @@ use crate::{
 };
 use jiff::Timestamp;
 use quantity::Quantity;
-use std::{collections::BTreeMap, sync::Arc};
+use std::{
+    collections::{BTreeMap, BTreeSet},
+    sync::Arc,
+};
 
 /// Everything the journal says of one machine, folded.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -36,6 +39,8 @@ pub struct MachineState {
     pub closed_at: BTreeMap<EntryId, Timestamp>,
     /// Permits to move, newest last.
     pub permits: Vec<(EntryId, Timestamp, MovePermit)>,
+    /// For each permit the findings accepted or corrected after it, whatever their time: whoever gave it did not know them.
+    pub unseen_by_permit: BTreeMap<EntryId, BTreeSet<FaultRef>>,
     /// The last handover.
     pub handover: Option<(EntryId, Timestamp, PersonId, Handover)>,
     /// The run going on, if any: who, since when.

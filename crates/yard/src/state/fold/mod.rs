@@ -15,6 +15,7 @@ mod roles;
 mod rounds;
 mod rulings;
 mod shelf;
+mod unseen;
 mod use_of;
 
 pub use harm::keeps_harm;
@@ -84,7 +85,9 @@ pub fn fold_machine_reading(
     let mut fold = Fold::new(machine, &shelf, &rulings, &role);
     fold.take_open(&corrected, &own);
     own.iter().for_each(|heard| fold.take(heard));
-    fold.end()
+    let mut state = fold.end();
+    state.unseen_by_permit = unseen::unseen_by_permits(&ordered, &state);
+    state
 }
 
 /// A machine's state while it is being folded.
