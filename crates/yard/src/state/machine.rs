@@ -207,7 +207,7 @@ pub struct Round {
     pub book: EntryId,
     /// Why it is walked.
     pub purpose: RoundPurpose,
-    /// Who walks it: everybody who wrote a part.
+    /// Who walks it: everybody who wrote a part before it was closed.
     pub by: Vec<PersonId>,
     /// When it began.
     pub begun: Timestamp,
@@ -215,7 +215,7 @@ pub struct Round {
     pub last: Timestamp,
     /// When it was closed, by whom, in which entry.
     pub closed: Option<(Timestamp, PersonId, EntryId)>,
-    /// Answers in it; a later part replaces an earlier one's answer here, the finding stays.
+    /// Answers in it. A later one of the same person replaces theirs; of two people's, what is amiss stands. The finding stays.
     pub answers: BTreeMap<PointId, Given>,
     /// Typed in from paper.
     pub from_paper: bool,

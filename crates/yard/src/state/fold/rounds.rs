@@ -5,6 +5,7 @@ use super::{
     Fold,
     corrections::Heard,
     order::turn,
+    shelf::Shelf,
 };
 use crate::{
     entry::{Answer, Answered, GreaseTook, Greasing, WalkRound},
@@ -78,7 +79,8 @@ impl<'f> Fold<'f> {
                 answers: Default::default(),
                 from_paper: false,
             });
-        if !round.by.contains(&by) {
+        // Whoever writes a part only after the closing did not walk this round.
+        if round.closed.is_none() && !round.by.contains(&by) {
             round.by.push(by);
         }
         round.last = at;
@@ -168,6 +170,7 @@ impl<'f> Fold<'f> {
         if let Some(round) = place
             .round
             .and_then(|round| self.state.rounds.get_mut(&round))
+            && stands(round, &given, self.shelf, weighed)
         {
             round.answers.insert(point.clone(), given.clone());
         }
@@ -181,6 +184,37 @@ impl<'f> Fold<'f> {
             at: heard.entry.ordered_at,
             life_hours: self.meter.life(),
         }
+    }
+}
+
+/// Whether an answer stands in its round instead of what the round held for the point before.
+///
+/// After the closing only what is amiss still enters: nothing makes a closed round better. Before it, whoever answers a
+/// point again replaces their own answer; of two people's answers what is amiss stands, then what was looked at and well.
+fn stands(round: &Round, given: &Given, shelf: &Shelf, weighed: &Weighed) -> bool {
+    let closed_before = round
+        .closed
+        .is_some_and(|(.., closing)| closing != given.entry);
+    if closed_before {
+        return *weighed == Weighed::Amiss;
+    }
+    let Some(held) = round.answers.get(&given.answered.point) else {
+        return true;
+    };
+    let point = shelf.point(Some(held.book), held.at, &held.answered.point);
+    let held_weighs = point.map(|(point, _)| weigh(point, &held.answered.answer));
+    held.by == given.by
+        || held_weighs.map_or(*weighed == Weighed::Amiss, |held| {
+            rank(weighed) >= rank(&held)
+        })
+}
+
+/// What outweighs what where two people answered one point.
+fn rank(weighed: &Weighed) -> u8 {
+    match weighed {
+        Weighed::Unknown(_) => 0,
+        Weighed::Well => 1,
+        Weighed::Amiss => 2,
     }
 }
 
