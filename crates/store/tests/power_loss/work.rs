@@ -24,7 +24,7 @@ use yard::{
 pub(crate) enum Size {
     /// Enough for every kind of step, several times over.
     Usual,
-    /// Until the log has been folded back by itself and begun anew.
+    /// That, and until the log has been folded back by itself and begun anew.
     Long,
 }
 
@@ -161,36 +161,39 @@ pub(crate) fn fingerprint(image: &Image) -> u64 {
 
 fn steps(size: Size) -> Vec<Step> {
     let mut steps = vec![Step::Open, Step::AddYard];
-    let rounds = if size == Size::Long { 40 } else { 3 };
-    for round in 0..rounds {
-        let n = 100 * (round + 1);
-        steps.extend([
-            Step::Person(n, "Tamsin"),
-            Step::Entry(n, 60),
-            Step::SignIn(n),
-            Step::Entries(n + 10, 3),
-            Step::Photo(n, 3_000),
-            Step::Setting(round as u32),
-            Step::Rival(n),
-            Step::Link(n),
-            Step::Fold,
-            Step::Entry(n + 20, 6_000),
-            Step::UseLink(n),
-            Step::Person(n, "Tamsin Oake"),
-            Step::Entries(n + 30, 6),
-            Step::Entry(n + 40, 200),
-            Step::Erase(n),
-            Step::Entry(n + 50, 200),
-            Step::Photo(n + 1, 700),
-        ]);
-        // Long work leaves the log to grow until it is folded back by itself.
-        if size == Size::Usual || round % 10 == 9 {
-            steps.extend([Step::Open, Step::Entry(n + 60, 100)]);
-        } else {
-            steps.extend([Step::Entry(n + 61, 90_000), Step::Entries(n + 70, 20)]);
+    for n in [100, 200, 300] {
+        steps.extend(round(n));
+        if size == Size::Long {
+            // The log is folded back by itself once it is 1,000 pages long; each of these is 200, and what follows begins it anew.
+            steps.extend((0..6).map(|more| Step::Entry(n + 70 + more, 800_000)));
+            steps.extend((0..9).map(|more| Step::Entry(n + 80 + more, 3_000)));
         }
+        steps.extend([Step::Open, Step::Entry(n + 60, 100)]);
     }
     steps
+}
+
+/// Something of everything, for a person and entries numbered from `n`.
+fn round(n: u128) -> Vec<Step> {
+    vec![
+        Step::Person(n, "Tamsin"),
+        Step::Entry(n, 60),
+        Step::SignIn(n),
+        Step::Entries(n + 10, 3),
+        Step::Photo(n, 3_000),
+        Step::Setting(n as u32),
+        Step::Rival(n),
+        Step::Link(n),
+        Step::Fold,
+        Step::Entry(n + 20, 6_000),
+        Step::UseLink(n),
+        Step::Person(n, "Tamsin Oake"),
+        Step::Entries(n + 30, 6),
+        Step::Entry(n + 40, 200),
+        Step::Erase(n),
+        Step::Entry(n + 50, 200),
+        Step::Photo(n + 1, 700),
+    ]
 }
 
 /// Does a step. Each may be done again without harm, as whoever had no answer would.
