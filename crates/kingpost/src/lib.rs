@@ -11,6 +11,7 @@ mod files;
 mod kit;
 mod rows;
 mod said;
+mod tls;
 mod trouble;
 
 mod exit;

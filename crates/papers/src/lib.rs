@@ -3,6 +3,7 @@
 pub mod drawing;
 
 mod handover;
+mod trust;
 mod upkeep;
 mod walkround;
 
@@ -15,5 +16,6 @@ mod typeset;
 
 pub use handover::{stand_down_tag, stand_down_tag_to};
 pub use sheet::{PaperError, PaperSize, Sheet};
+pub use trust::{TrustSheet, trust_sheet};
 pub use upkeep::{due_strip, greasing_chart};
 pub use walkround::{AnswerWord, answer_words, read_answer_word, round_sheet};

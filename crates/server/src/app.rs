@@ -1,9 +1,9 @@
 //! The running server's state: the store, the words, the world, and folds kept until the journal grows.
 
-use crate::{gate::Gate, page::Page, refusal::Refusal};
+use crate::{gate::Gate, https::Https, page::Page, refusal::Refusal};
 use std::{
     collections::BTreeMap,
-    sync::{Arc, Mutex, PoisonError},
+    sync::{Arc, Mutex, PoisonError, RwLock},
 };
 use store::{Changes, Yard};
 use words::Words;
@@ -30,6 +30,8 @@ pub struct App {
     pub hashing: tokio::sync::Semaphore,
     /// How many writing requests came from where within the minute.
     pub(crate) rates: Mutex<crate::limits::Rates>,
+    /// How the yard is served over HTTPS, where it is.
+    pub(crate) https: RwLock<Option<Arc<Https>>>,
     view: Mutex<Option<Arc<View>>>,
     gate: Mutex<Arc<Gate>>,
 }
@@ -80,6 +82,7 @@ impl App {
             address,
             hashing: tokio::sync::Semaphore::new(1),
             rates: Mutex::default(),
+            https: RwLock::new(None),
             view: Mutex::new(None),
             gate: Mutex::default(),
         }
@@ -180,6 +183,7 @@ impl App {
             person_name: person.map(|p| view.name(p)).unwrap_or_default(),
             role,
             shared: false,
+            https: self.https().is_some(),
             time: self.words.clock(self.world.now(), &self.world.zone()),
         }
     }

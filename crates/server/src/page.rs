@@ -19,6 +19,8 @@ pub(crate) struct Page {
     pub(crate) role: Role,
     /// Whether they are signed in on a device of several people.
     pub(crate) shared: bool,
+    /// Whether the yard is served over HTTPS.
+    pub(crate) https: bool,
     /// The time shown in the corner.
     pub(crate) time: String,
 }

@@ -10,6 +10,7 @@ use crate::{
         book, handover, journal, papers as paper_pages,
         people::{self, first, me, sign_in, sign_offs},
         phone::take_in,
+        trust,
         upkeep::{self, fault, finding, hours, one_text::OneText, permit, run, service},
         walkround::{form::Typed, round, sheet, station},
         yard::{explain, home, machine},
@@ -54,16 +55,11 @@ const PERMISSIONS: &str = "accelerometer=(), bluetooth=(), camera=(self), displa
 
 /// The whole server as one service.
 pub fn router(app: Arc<App>) -> Router {
-    let header =
-        |name, value| SetResponseHeaderLayer::if_not_present(name, HeaderValue::from_static(value));
-    Router::new()
-        // anybody
+    let routes = open_routes()
         .route(
             "/",
             get(|Shared(app, _): Shared| async move { Redirect::to(&format!("/y/{}", app.tag())) }),
         )
-        .route("/static/{mark}/{name}", get(assets::serve))
-        .route("/health", get(|| async { "ok" }))
         .route("/rules", page(|desk, _, _| explain::rules(desk)))
         .route("/reckoner", page(|desk, _, _| explain::reckoner(desk)))
         .route(
@@ -74,7 +70,32 @@ pub fn router(app: Arc<App>) -> Router {
         .merge(crate::api::routes(app.words.clone()))
         .fallback(|state: Shared, OriginalUri(uri): OriginalUri| {
             answer(state, uri, |_| Err(Refusal::NotFound))
-        })
+        });
+    dressed(routes, app)
+}
+
+/// The whole server for requests that came over TLS: they say so, and cookies set in answer are for TLS only.
+pub fn secure_router(app: Arc<App>) -> Router {
+    router(app).layer(axum::Extension(session::OverTls))
+}
+
+/// What is the same before anything is trusted and after: also what the plain port answers beside HTTPS.
+pub(crate) fn open_routes() -> Router<Arc<App>> {
+    Router::new()
+        .route("/static/{mark}/{name}", get(assets::serve))
+        .route("/health", get(|| async { "ok" }))
+        .route("/trust", page(|desk, _, _| trust::show(desk)))
+        .route(
+            "/trust/{file}",
+            page(|desk, at, _| trust::root(desk, at.part("file"))),
+        )
+}
+
+/// With limits, headers and the state that every answer has.
+pub(crate) fn dressed(routes: Router<Arc<App>>, app: Arc<App>) -> Router {
+    let header =
+        |name, value| SetResponseHeaderLayer::if_not_present(name, HeaderValue::from_static(value));
+    routes
         .layer(DefaultBodyLimit::max(1 << 20))
         .layer(CsrfLayer::new().with_insecure_bypass(|_, uri| crate::api::is_here(uri.path())))
         .layer(from_fn_with_state(app.clone(), limits::within))

@@ -21,6 +21,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("errors", include_str!("../lang/en/errors.ftl")),
     ("fields", include_str!("../lang/en/fields.ftl")),
     ("handover", include_str!("../lang/en/handover.ftl")),
+    ("https", include_str!("../lang/en/https.ftl")),
     ("journal", include_str!("../lang/en/journal.ftl")),
     ("pages", include_str!("../lang/en/pages.ftl")),
     ("leaves", include_str!("../lang/en/leaves.ftl")),

@@ -2,6 +2,7 @@
 
 mod book;
 mod handover;
+mod https;
 mod journal;
 mod papers;
 mod people;
@@ -52,6 +53,7 @@ enum Job {
     People(people::Job),
     #[command(subcommand)]
     Yard(yard::Job),
+    Https(https::Https),
     Serve(serve::Serve),
 }
 
@@ -68,6 +70,7 @@ impl Cli {
             Some(Job::Papers(paper)) => papers::run(kit, paper),
             Some(Job::People(job)) => people::run(kit, job),
             Some(Job::Yard(job)) => yard::run(kit, job),
+            Some(Job::Https(asked)) => https::run(kit, &asked),
             Some(Job::Serve(serve)) => serve::run(kit, &serve),
             None => serve::run(kit, &serve::Serve::default()),
         }

@@ -42,6 +42,7 @@ pub(crate) enum Paper {
         #[command(flatten)]
         sheet: Asked,
     },
+    Trust(super::https::Sheet),
 }
 
 #[derive(Args)]
@@ -57,6 +58,7 @@ pub(crate) struct Asked {
 
 pub(crate) fn run(kit: &Kit, paper: Paper) -> Result<Said, Trouble> {
     let asked = match &paper {
+        Paper::Trust(sheet) => return super::https::print(kit, sheet),
         Paper::RoundSheet { sheet, .. }
         | Paper::GreasingChart { sheet }
         | Paper::StandDownTag { sheet, .. }
@@ -122,6 +124,7 @@ fn made(
             &next_due(&desk.situation(&machine.state, nobody)),
             &names,
         ),
+        Paper::Trust(_) => return Err(Trouble::Ours("no paper of a machine".to_owned())),
     };
     bytes.map_err(|error| Trouble::Ours(error.to_string()))
 }

@@ -1,8 +1,11 @@
 //! The server: opens the yard, says where it answers, and serves until it is told to stop.
 
+mod secure;
+
 use crate::{demo, desk::tag, kit::Kit, said::Said, trouble::Trouble};
 use clap::Args;
 use qrcode::{Color, EcLevel, QrCode};
+use secure::Secure;
 use serde_json::json;
 use server::App;
 use std::{
@@ -25,27 +28,38 @@ pub(crate) struct Serve {
     port: Option<u16>,
     #[arg(long, value_name = "ADDRESS")]
     address: Option<String>,
+    #[command(flatten)]
+    pub(super) secure: Secure,
 }
 
 /// The address before an address' path: as named, with scheme and port where they are missing; else this computer.
 pub(crate) fn base(named: Option<&str>, port: u16) -> String {
+    based("http", named, port)
+}
+
+fn based(scheme: &str, named: Option<&str>, port: u16) -> String {
     match named.map(|named| named.trim_end_matches('/')) {
-        None | Some("") => format!("http://127.0.0.1:{port}"),
+        None | Some("") => format!("{scheme}://127.0.0.1:{port}"),
         Some(whole) if whole.contains("://") => whole.to_owned(),
-        Some(with_port) if with_port.contains(':') => format!("http://{with_port}"),
-        Some(name) => format!("http://{name}:{port}"),
+        // The colons of a number in brackets are its own.
+        Some(with_port)
+            if with_port
+                .rsplit(']')
+                .next()
+                .is_some_and(|end| end.contains(':')) =>
+        {
+            format!("{scheme}://{with_port}")
+        }
+        Some(name) => format!("{scheme}://{name}:{port}"),
     }
 }
 
 pub(crate) fn run(kit: &Kit, serve: &Serve) -> Result<Said, Trouble> {
-    let made = !store::holds_store(&kit.data);
-    if made {
-        demo::make(&kit.data, kit.world.as_ref())?;
+    if serve.secure.asked() {
+        return secure::run(kit, serve);
     }
-    let yard = Store::open(&kit.data)?.yard()?;
-    let people = yard.people()?;
-    let invented = !people.is_empty() && people.iter().all(|person| person.invented);
-    let listener = listen(kit, serve)?;
+    let (yard, made, invented) = open(kit)?;
+    let listener = listen(kit, serve.network, serve.port, PORT)?;
     let port = listener.local_addr().map_err(ours)?.port();
     let own = serve
         .network
@@ -61,6 +75,7 @@ pub(crate) fn run(kit: &Kit, serve: &Serve) -> Result<Said, Trouble> {
             network: serve.network,
             made,
             invented,
+            https: None,
         },
     ));
     let app = Arc::new(App::new(
@@ -70,10 +85,23 @@ pub(crate) fn run(kit: &Kit, serve: &Serve) -> Result<Said, Trouble> {
         address,
     ));
     answer_until_stopped(listener, app)?;
-    Ok(Said::new(
-        kit.t("serve-stopped"),
-        json!({ "stopped": true }),
-    ))
+    Ok(ended(kit))
+}
+
+/// Opens the yard, made now with the demo where there is none; says whether it was made, and whether everybody in it is invented.
+fn open(kit: &Kit) -> Result<(store::Yard, bool, bool), Trouble> {
+    let made = !store::holds_store(&kit.data);
+    if made {
+        demo::make(&kit.data, kit.world.as_ref())?;
+    }
+    let yard = Store::open(&kit.data)?.yard()?;
+    let people = yard.people()?;
+    let invented = !people.is_empty() && people.iter().all(|person| person.invented);
+    Ok((yard, made, invented))
+}
+
+fn ended(kit: &Kit) -> Said {
+    Said::new(kit.t("serve-stopped"), json!({ "stopped": true }))
 }
 
 struct Opening<'a> {
@@ -81,6 +109,7 @@ struct Opening<'a> {
     network: bool,
     made: bool,
     invented: bool,
+    https: Option<secure::Told>,
 }
 
 /// What is said before serving: one line of JSON, or a few lines and, for the network, the address as a square code.
@@ -88,10 +117,13 @@ fn opening(kit: &Kit, yard: &store::Yard, at: &Opening<'_>) -> String {
     let dir = kit.data.display().to_string();
     if kit.json {
         let pin = at.invented.then_some(demo::PIN);
-        let told = json!({
+        let mut told = json!({
             "address": at.address, "data": dir, "yard": yard.id().to_string(), "name": yard.name(), "tag": tag(yard),
             "network": at.network, "demo_made": at.made, "invented": at.invented, "pin": pin,
         });
+        if let Some(https) = &at.https {
+            told["https"] = https.json.clone();
+        }
         return format!("{told}\n");
     }
     let mut lines = Vec::new();
@@ -105,9 +137,13 @@ fn opening(kit: &Kit, yard: &store::Yard, at: &Opening<'_>) -> String {
     if at.invented {
         lines.push(kit.t1("serve-demo-pin", "pin", demo::PIN));
     }
-    if at.network {
+    if let Some(https) = &at.https {
+        lines.extend(https.lines.iter().cloned());
+        lines.extend(square(&https.first));
+    } else if at.network {
         lines.push(kit.t("serve-network"));
         lines.extend(square(at.address));
+        lines.push(kit.t("serve-how-https"));
     } else {
         lines.push(kit.t("serve-here-only"));
     }
@@ -122,15 +158,20 @@ fn say(text: &str) {
 }
 
 /// Binds the port asked for, or the first free one from the usual on.
-fn listen(kit: &Kit, serve: &Serve) -> Result<TcpListener, Trouble> {
-    let ip = if serve.network {
+fn listen(
+    kit: &Kit,
+    network: bool,
+    asked: Option<u16>,
+    usual: u16,
+) -> Result<TcpListener, Trouble> {
+    let ip = if network {
         Ipv4Addr::UNSPECIFIED
     } else {
         Ipv4Addr::LOCALHOST
     };
-    let ports = match serve.port {
+    let ports = match asked {
         Some(port) => port..=port,
-        None => PORT..=PORT + TRIED,
+        None => usual..=usual + TRIED,
     };
     let bound = ports
         .clone()
@@ -144,7 +185,7 @@ fn listen(kit: &Kit, serve: &Serve) -> Result<TcpListener, Trouble> {
 }
 
 /// This computer's own address in the local network: the one it would send from. No packet is sent.
-fn own_address() -> Option<std::net::IpAddr> {
+pub(crate) fn own_address() -> Option<std::net::IpAddr> {
     let socket = UdpSocket::bind((Ipv4Addr::UNSPECIFIED, 0)).ok()?;
     // An address kept for examples (RFC 5737): connecting a datagram socket only looks up the way.
     socket.connect((Ipv4Addr::new(192, 0, 2, 1), 9)).ok()?;
@@ -239,6 +280,8 @@ mod tests {
             (Some("yard.lan"), "http://yard.lan:4720"),
             (Some("yard.lan:80"), "http://yard.lan:80"),
             (Some("https://yard.example/"), "https://yard.example"),
+            (Some("[fd00::2]"), "http://[fd00::2]:4720"),
+            (Some("[fd00::2]:80"), "http://[fd00::2]:80"),
         ] {
             assert_eq!(base(named, PORT), whole, "{named:?}");
         }

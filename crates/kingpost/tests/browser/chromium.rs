@@ -18,7 +18,7 @@ pub const HEIGHT: u32 = 780;
 pub const DENSITY: f64 = 2.0;
 
 /// Nothing in the browser's own background calls out; and no name but this computer's own leads anywhere.
-const SWITCHES: [&str; 12] = [
+const SWITCHES: [&str; 11] = [
     "--headless",
     "--no-sandbox",
     "--disable-gpu",
@@ -30,11 +30,59 @@ const SWITCHES: [&str; 12] = [
     "--disable-component-update",
     "--disable-sync",
     "--hide-scrollbars",
-    "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
 ];
+
+/// What the browser is told of the world: which names lead to this computer, and which root it trusts besides its own.
+#[derive(Default)]
+pub struct World<'a> {
+    pub names: &'a [&'a str],
+    pub root: Option<&'a Path>,
+}
+
+impl World<'_> {
+    fn resolver(&self) -> String {
+        let names = self
+            .names
+            .iter()
+            .map(|name| format!("MAP {name} 127.0.0.1, "));
+        let names: String = names.collect();
+        format!("--host-resolver-rules={names}MAP * ~NOTFOUND, EXCLUDE 127.0.0.1")
+    }
+
+    /// Puts the root where the browser looks for those that its owner installed: a list in the home folder.
+    fn settle(&self, home: &Path) {
+        let list = home.join(".pki/nssdb");
+        std::fs::create_dir_all(&list).unwrap();
+        let list = format!("sql:{}", list.display());
+        certutil(&["-d", &list, "-N", "--empty-password"]);
+        if let Some(root) = self.root {
+            let root = root.to_str().unwrap();
+            certutil(&["-d", &list, "-A", "-t", "C,,", "-n", "yard", "-i", root]);
+        }
+    }
+}
+
+fn certutil(args: &[&str]) {
+    let said = Command::new("certutil").args(args).output();
+    let said = said.expect("certutil: ./check installs it");
+    assert!(
+        said.status.success(),
+        "{}",
+        String::from_utf8_lossy(&said.stderr)
+    );
+}
 
 /// Runs a test with a browser. On a failure the page as it was is printed before the test fails.
 pub fn drive<F, T>(test: F)
+where
+    F: FnOnce(Page) -> T,
+    T: Future<Output = ()> + Send + 'static,
+{
+    drive_in(&World::default(), test);
+}
+
+/// [`drive`] with a browser that knows more of the world.
+pub fn drive_in<F, T>(world: &World<'_>, test: F)
 where
     F: FnOnce(Page) -> T,
     T: Future<Output = ()> + Send + 'static,
@@ -46,8 +94,12 @@ where
         .unwrap();
     runtime.block_on(async {
         let profile = tempfile::tempdir().unwrap();
-        let chromedriver = Chromedriver::start(profile.path());
-        let driver = WebDriver::new(&chromedriver.address, capabilities(&profile))
+        let home = tempfile::tempdir().unwrap();
+        if world.root.is_some() {
+            world.settle(home.path());
+        }
+        let chromedriver = Chromedriver::start(profile.path(), home.path());
+        let driver = WebDriver::new(&chromedriver.address, capabilities(&profile, world))
             .await
             .unwrap();
         let page = Page::of(driver.clone());
@@ -64,12 +116,13 @@ where
     });
 }
 
-fn capabilities(profile: &TempDir) -> ChromeCapabilities {
+fn capabilities(profile: &TempDir, world: &World<'_>) -> ChromeCapabilities {
     let mut chromium = DesiredCapabilities::chrome();
     chromium.set_binary("/usr/bin/chromium").unwrap();
     for switch in SWITCHES {
         chromium.add_arg(switch).unwrap();
     }
+    chromium.add_arg(&world.resolver()).unwrap();
     chromium
         .add_arg(&format!("--user-data-dir={}", profile.path().display()))
         .unwrap();
@@ -83,11 +136,12 @@ struct Chromedriver {
 }
 
 impl Chromedriver {
-    /// Starts it on a port it chooses itself, and reads which; what the browser leaves behind goes into a folder that goes too.
-    fn start(leftovers: &Path) -> Self {
+    /// Starts it on a port it chooses itself, and reads which; what the browser leaves behind goes into folders that go too.
+    fn start(leftovers: &Path, home: &Path) -> Self {
         let mut child = Command::new("/usr/bin/chromedriver")
             .arg("--port=0")
             .env("TMPDIR", leftovers)
+            .env("HOME", home)
             .process_group(0)
             .stdout(Stdio::piped())
             .stderr(Stdio::null())

@@ -50,13 +50,21 @@ pub struct Server {
     pub tag: String,
     /// Everybody's PIN in the demo yard.
     pub pin: String,
+    /// Address of the trust page, over plain HTTP; empty without HTTPS.
+    pub trust: String,
 }
 
 impl Server {
     /// Starts the server on a free port and waits for the line that says where it answers.
     pub fn start(data: &Path) -> Self {
+        Self::start_with(data, &[])
+    }
+
+    /// [`Server::start`] with more arguments.
+    pub fn start_with(data: &Path, more: &[&str]) -> Self {
         let mut child = command(data)
             .args(["--json", "serve", "--port", "0"])
+            .args(more)
             .stdout(Stdio::piped())
             .stderr(Stdio::piped())
             .spawn()
@@ -81,6 +89,10 @@ impl Server {
             address: text("address"),
             tag: text("tag"),
             pin: text("pin"),
+            trust: told["https"]["trust"]
+                .as_str()
+                .unwrap_or_default()
+                .to_owned(),
             child,
         }
     }

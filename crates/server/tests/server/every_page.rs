@@ -75,7 +75,8 @@ async fn no_sentence_bypasses_words() {
     own.extend(
         [
             "Odalys", "Bram", "Tamsin", "Jory", "Vesna", "Invented", "yard", "marigold", "toml",
-            "kingpost", "in", "mm", "cm", "US", "gal", "psi", "bar", "kPa", "MPa",
+            "kingpost", "serve", "https", "papers", "trust", "pdf", "in", "mm", "cm", "US", "gal",
+            "psi", "bar", "kPa", "MPa",
         ]
         .map(str::to_owned),
     );
