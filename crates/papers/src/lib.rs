@@ -14,7 +14,9 @@ mod picture;
 mod qr;
 mod typeset;
 
-pub use handover::{stand_down_tag, stand_down_tag_to};
+pub use handover::{
+    MOST_PHOTOS, PrintedFinding, PrintedPhoto, finding_sheet, stand_down_tag, stand_down_tag_to,
+};
 pub use sheet::{PaperError, PaperSize, Sheet};
 pub use trust::{TrustSheet, trust_sheet};
 pub use upkeep::{due_strip, greasing_chart};

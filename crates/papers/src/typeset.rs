@@ -32,13 +32,26 @@ pub(crate) struct Document<'a> {
     pub(crate) pictures: BTreeMap<&'static str, String>,
 }
 
-/// Typesets a document: tagged PDF that conforms to PDF/UA-1, the same bytes for the same document.
+/// [`pdf_with_photos`] of a document without photos.
+pub(crate) fn pdf(document: &Document<'_>) -> Result<Vec<u8>, PaperError> {
+    pdf_with_photos(document, &[])
+}
+
+/// Typesets a document: tagged PDF that conforms to PDF/UA-1, the same bytes for the same document. Its photos are JPEG
+/// files; the markup names them `photo-0.jpg`, `photo-1.jpg` and so on.
 ///
 /// Fails with what the typesetter said. Its warnings are failures too: a warning means that something prints otherwise than
 /// it was meant.
-pub(crate) fn pdf(document: &Document<'_>) -> Result<Vec<u8>, PaperError> {
+pub(crate) fn pdf_with_photos(
+    document: &Document<'_>,
+    photos: &[&[u8]],
+) -> Result<Vec<u8>, PaperError> {
     let _emptied_after = Emptied;
-    let shelf = Shelf::of(document)?;
+    let mut shelf = Shelf::of(document)?;
+    for (n, photo) in photos.iter().enumerate() {
+        let name = file(&format!("photo-{n}.jpg"))?;
+        shelf.files.push((name, Bytes::new(photo.to_vec())));
+    }
     let made = typst::compile::<PagedDocument>(&shelf);
     if let Some(warning) = made.warnings.first() {
         return Err(PaperError::Typesetting(told(warning)));

@@ -6,7 +6,7 @@ mod printed;
 mod yard_of_one;
 
 use jiff::civil::date;
-use papers::{PaperError, PaperSize};
+use papers::{PaperError, PaperSize, PrintedFinding};
 use printed::Printed;
 use quantity::Exact;
 use std::collections::BTreeMap;
@@ -44,6 +44,18 @@ fn finding(yard: &YardOfOne) -> Finding {
         mended: vec![],
         released: None,
         photos: vec![],
+    }
+}
+
+fn printed_finding(yard: &YardOfOne) -> PrintedFinding<'static> {
+    PrintedFinding {
+        what: FOUND,
+        found_by: FINDER,
+        at: yard.now,
+        done: &[],
+        photos: &[],
+        awaited: 0,
+        address: ADDRESS,
     }
 }
 
@@ -106,6 +118,10 @@ fn papers(yard: &YardOfOne, words: &Words, size: PaperSize) -> Vec<(&'static str
         (
             "stand-down-tag",
             papers::stand_down_tag(&sheet, &finding(yard), FOUND, FINDER).unwrap(),
+        ),
+        (
+            "finding-sheet",
+            papers::finding_sheet(&sheet, &printed_finding(yard)).unwrap(),
         ),
         (
             "due-strip",

@@ -94,6 +94,13 @@ impl Printed {
         said.lines().map(str::to_owned).collect()
     }
 
+    /// A page's picture in colours, from 1.
+    pub fn colours(&self, page: usize, dots_per_inch: u32) -> image::RgbImage {
+        image::open(self.picture(page, dots_per_inch))
+            .unwrap()
+            .into_rgb8()
+    }
+
     /// Keeps a page's picture among the documents'.
     pub fn keep_picture(&self, page: usize, dots_per_inch: u32, name: &str) {
         let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/pictures");

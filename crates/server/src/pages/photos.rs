@@ -2,6 +2,7 @@
 
 use crate::{desk::Desk, page::Page, refusal::Refusal};
 use askama::Template;
+use jiff::Timestamp;
 use words::Names;
 use yard::{
     entry::{Answered, Body, Entry},
@@ -72,21 +73,28 @@ pub(crate) fn of_finding(
 }
 
 fn shot_of(desk: &Desk, p: &Page, photo: &PhotoOf, shows: &str) -> Result<Shot, Refusal> {
-    let taken = p.words.say(
-        "photo-taken",
-        &[
-            ("name", desk.view.name(photo.by).into()),
-            (
-                "when",
-                p.words.moment(photo.at, desk.now, &desk.zone).into(),
-            ),
-        ],
-    );
+    let taken = taken(desk, p, photo, &|at| {
+        p.words.moment(at, desk.now, &desk.zone)
+    });
     let (shows, under) = match &photo.text {
         Some(text) => (text.as_str(), format!("{text} · {taken}")),
         None => (shows, taken),
     };
     shot(desk, p, photo.photo, shows, under)
+}
+
+/// Who took a photo, and when.
+pub(crate) fn taken(
+    desk: &Desk,
+    p: &Page,
+    photo: &PhotoOf,
+    when: &dyn Fn(Timestamp) -> String,
+) -> String {
+    let name = desk.view.name(photo.by);
+    p.words.say(
+        "photo-taken",
+        &[("name", name.into()), ("when", when(photo.at).into())],
+    )
 }
 
 /// A few photos of what is open at a point, the latest first.

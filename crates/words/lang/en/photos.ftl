@@ -1,5 +1,5 @@
 ### Photos: sending one, why one is not kept, and where they are shown.
-### $n: a count; $what, $text, $line: a line already said, or somebody's words; $name: a name; $when: a time already said
+### $machine: a machine's name; $n: a count; $what, $text, $line: a line already said, or somebody's words; $name: a name; $when: a time already said
 
 photo-empty = The file is empty.
     .next = Choose the photo again.
@@ -48,3 +48,17 @@ photo-sign-in = { $what }. Sign in to see it.
 photo-taken = { $when }, { $name }
 entry-photo-at = Photo of { $what }
     .text = Photo of { $what }: { $text }
+
+paper-finding-title = { $machine } · a finding
+paper-finding-done = What was done
+paper-finding-nothing-done = Nothing yet.
+paper-finding-no-photo = No photo was taken.
+paper-finding-more-photos = { $n ->
+    [one] One more photo is on the finding's page.
+   *[other] { $n } more photos are on the finding's page.
+ }
+paper-finding-photos-awaited = { $n ->
+    [one] One photo has not arrived yet.
+   *[other] { $n } photos have not arrived yet.
+ }
+link-finding-sheet = Finding sheet to print

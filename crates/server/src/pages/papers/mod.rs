@@ -1,5 +1,7 @@
 //! Papers as PDF, made when asked for.
 
+mod finding_sheet;
+
 use crate::{
     desk::{Answer, Desk},
     names,
@@ -9,7 +11,7 @@ use axum::{http::header, response::IntoResponse};
 use papers::{PaperSize, Sheet};
 use yard::{entry::RoundPurpose, id::FaultRef, walkround::plan_round};
 
-/// Makes one paper of a machine. `kind`: `round-sheet`, `greasing-chart`, `stand-down-tag`, `due-strip`.
+/// Makes one paper of a machine. `kind`: `round-sheet`, `greasing-chart`, `stand-down-tag`, `finding-sheet`, `due-strip`.
 pub(crate) fn show(
     desk: &Desk,
     machine: &str,
@@ -56,6 +58,13 @@ pub(crate) fn show(
                 &desk.view.name(found.by),
                 Some(&format!("{address}/finding/{page}")),
             )
+        }
+        "finding-sheet" => {
+            let finding: FaultRef = finding
+                .and_then(|f| f.parse().ok())
+                .ok_or(Refusal::NotFound)?;
+            let found = state.findings.get(&finding).ok_or(Refusal::NotFound)?;
+            finding_sheet::made(desk, &sheet, found, &names)?
         }
         "due-strip" => papers::due_strip(&sheet, &yard::upkeep::next_due(&situation), &names),
         _ => return Err(Refusal::NotFound),

@@ -9,6 +9,7 @@ use crate::{
     refusal::Refusal,
 };
 use askama::Template;
+use jiff::Timestamp;
 use yard::{
     entry::{self, Body},
     id::{FaultRef, MachineId},
@@ -31,6 +32,7 @@ struct FindingPage {
     asked: Vec<String>,
     closed: bool,
     tag: Option<String>,
+    sheet: String,
     photos: String,
     add_photo: Option<String>,
     action: String,
@@ -132,17 +134,6 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
     let (id, state, found) = find(desk, machine, finding)?;
     let p = desk.page();
     let names = names::names(desk, state);
-    let named = |entry: &yard::id::EntryId| desk.view.entries.iter().find(|e| e.id == *entry);
-    let history = found.mended.iter().chain(&found.released).filter_map(named);
-    let history = history.map(|e| {
-        let line = p.words.entry(&e.body, &names);
-        let args = [
-            ("line", line.into()),
-            ("name", desk.view.name(e.by).into()),
-            ("when", p.words.moment(e.at, desk.now, &desk.zone).into()),
-        ];
-        p.words.say("finding-history", &args)
-    });
     let when = [
         ("name", desk.view.name(found.by).into()),
         (
@@ -161,7 +152,9 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
         when: p.words.say("found-by", &when),
         now: now_lines(desk, &p, state, found),
         also: also(desk, &p, state, found),
-        history: history.collect(),
+        history: history(desk, &p, found, &names, &|at| {
+            p.words.moment(at, desk.now, &desk.zone)
+        }),
         asked,
         closed,
         tag: (!closed).then(|| {
@@ -171,6 +164,11 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
                 crate::session::encode(&found.id.to_string())
             )
         }),
+        sheet: format!(
+            "{}/m/{id}/papers/finding-sheet.pdf?size=a4&finding={}",
+            p.home(),
+            crate::session::encode(&found.id.to_string())
+        ),
         photos: photos::row(photos::of_finding(desk, &p, found, &names)?)?,
         add_photo: (may(desk.role, Deed::Note) && desk.person.is_some()).then(|| {
             let of = crate::session::encode(&found.id.to_string());
@@ -183,6 +181,27 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
         typed_release: typed.field("mended").to_owned(),
         p,
     })
+}
+
+/// What was done about it, a line each.
+pub(crate) fn history(
+    desk: &Desk,
+    p: &Page,
+    found: &Finding,
+    names: &dyn words::Names,
+    when: &dyn Fn(Timestamp) -> String,
+) -> Vec<String> {
+    let named = |entry: &yard::id::EntryId| desk.view.entries.iter().find(|e| e.id == *entry);
+    let done = found.mended.iter().chain(&found.released);
+    let line = |e: &entry::Entry| {
+        let args = [
+            ("line", p.words.entry(&e.body, names).into()),
+            ("name", desk.view.name(e.by).into()),
+            ("when", when(e.at).into()),
+        ];
+        p.words.say("finding-history", &args)
+    };
+    done.filter_map(named).map(line).collect()
 }
 
 /// What to do about it now, as the verdict words it.
