@@ -59,6 +59,7 @@ fn printed(count: usize, awaited: usize, size: PaperSize, long: usize) -> Printe
         done: &done,
         photos: &photos,
         awaited,
+        withheld: false,
         address: &format!("{ADDRESS}/finding/9"),
     };
     Printed::of(&papers::finding_sheet(&yard.sheet(&words, size), &finding).unwrap())
@@ -135,6 +136,7 @@ fn what_is_no_jpeg_makes_no_paper() {
         done: &[],
         photos: &photos,
         awaited: 0,
+        withheld: false,
         address: ADDRESS,
     };
     assert!(papers::finding_sheet(&yard.sheet(&words, PaperSize::A4), &finding).is_err());

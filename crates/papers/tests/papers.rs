@@ -55,6 +55,7 @@ fn printed_finding(yard: &YardOfOne) -> PrintedFinding<'static> {
         done: &[],
         photos: &[],
         awaited: 0,
+        withheld: false,
         address: ADDRESS,
     }
 }

@@ -1,8 +1,8 @@
 //! The demo yard: invented, one machine, five people, three months of journal, the same for the same seed and day.
 //!
 //! Reading order: [`make`], a whole yard in a folder; [`fill`], the journal; `cast`, who is who; `founding`, the first evening; `calendar`,
-//! which days are worked and by whom; `tale`, what goes wrong and when it is mended; `shift`, one day, with `mending` and `evening`; `walk`, one round; `pen`, how an
-//! entry gets in.
+//! which days are worked and by whom; `tale`, what goes wrong and when it is mended; `shift`, one day, with `mending` and `evening`; `walk`, one round; `sketch`, its
+//! photos; `pen`, how an entry gets in.
 
 mod calendar;
 mod cast;
@@ -11,6 +11,7 @@ mod founding;
 mod mending;
 mod pen;
 mod shift;
+mod sketch;
 mod tale;
 mod walk;
 mod well;

@@ -3,6 +3,7 @@
 use super::{
     calendar::Day,
     pen::{Pen, hours},
+    sketch,
     tale::Tale,
 };
 use store::StoreError;
@@ -64,7 +65,7 @@ pub(crate) fn walk(
     };
     let mut all = Vec::new();
     for stop in stops {
-        let answers = answers(pen, tale, going, &stop);
+        let answers = answers(pen, tale, going, &stop)?;
         if going.on_paper {
             all.extend(answers);
         } else {
@@ -86,7 +87,12 @@ fn keep(pen: &mut Pen, going: &Going<'_>, body: Body) -> Result<EntryId, StoreEr
     }
 }
 
-fn answers(pen: &mut Pen, tale: &mut Tale, going: &Going<'_>, stop: &[PointId]) -> Vec<Answered> {
+fn answers(
+    pen: &mut Pen,
+    tale: &mut Tale,
+    going: &Going<'_>,
+    stop: &[PointId],
+) -> Result<Vec<Answered>, StoreError> {
     let mut answers = Vec::new();
     let mut seconds = BETWEEN;
     for point in pen
@@ -97,15 +103,20 @@ fn answers(pen: &mut Pen, tale: &mut Tale, going: &Going<'_>, stop: &[PointId]) 
     {
         seconds += i64::from(point.seconds);
         let answer = tale.answer(going.day.index, going.purpose, point);
+        let photos = if going.on_paper {
+            Vec::new()
+        } else {
+            sketch::photos(pen, &answer)?
+        };
         answers.push(Answered {
             point: point.id.clone(),
             answer,
             note: None,
-            photos: Vec::new(),
+            photos,
         });
     }
     pen.pass(seconds);
-    answers
+    Ok(answers)
 }
 
 fn evidence(judged: Option<&Judgement>, book: EntryId) -> Evidence {

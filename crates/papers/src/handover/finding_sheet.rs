@@ -29,6 +29,8 @@ pub struct PrintedFinding<'a> {
     pub photos: &'a [PrintedPhoto<'a>],
     /// How many more photos are named whose pictures have not arrived.
     pub awaited: usize,
+    /// Whether there are photos that whoever prints it may not see.
+    pub withheld: bool,
     /// Address of the finding's page.
     pub address: &'a str,
 }
@@ -103,7 +105,9 @@ fn photos_note(sheet: &Sheet<'_>, finding: &PrintedFinding<'_>, printed: usize) 
     if more > 0 {
         said.push(sheet.t1("paper-finding-more-photos", "n", more));
     }
-    if finding.awaited > 0 {
+    if finding.withheld {
+        said.push(sheet.t("paper-finding-photos-withheld"));
+    } else if finding.awaited > 0 {
         said.push(sheet.t1("paper-finding-photos-awaited", "n", finding.awaited));
     } else if printed == 0 {
         said.push(sheet.t("paper-finding-no-photo"));

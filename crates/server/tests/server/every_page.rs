@@ -29,7 +29,11 @@ async fn crawl(place: &Place) -> Vec<(String, String)> {
             StatusCode::OK
         };
         assert_eq!(got.status, expected, "{path}: {}", got.text);
-        if path.contains(".pdf") || path.ends_with(".json") || path.starts_with("/static") {
+        if path.contains(".pdf")
+            || path.ends_with(".json")
+            || path.starts_with("/static")
+            || path.contains("/photos/")
+        {
             continue;
         }
         let links = got

@@ -55,6 +55,7 @@ pub(crate) struct Place {
     pub(crate) operator: PersonId,
     pub(crate) learner: PersonId,
     pub(crate) visitor: PersonId,
+    pub(crate) store: Store,
     pub(crate) yard: Yard,
 }
 
@@ -79,9 +80,8 @@ impl Place {
             now: Mutex::new("2026-03-02T07:00:00Z".parse().unwrap()),
             drawn: AtomicU64::new(1),
         });
-        let yard = Store::open_memory()
-            .create_yard("Invented yard", clock.as_ref())
-            .unwrap();
+        let store = Store::open_memory();
+        let yard = store.create_yard("Invented yard", clock.as_ref()).unwrap();
         let [steward, deputy, operator, learner, visitor] =
             ["Odalys", "Bram", "Tamsin", "Jory", "Vesna"]
                 .map(|name| person(&yard, name, clock.as_ref()));
@@ -100,6 +100,7 @@ impl Place {
             operator,
             learner,
             visitor,
+            store,
             yard,
         };
         for (who, role) in [

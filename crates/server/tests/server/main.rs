@@ -13,6 +13,7 @@ mod guessing;
 mod loop_of_a_round;
 mod paper_sheet;
 mod photo_address;
+mod photo_backup;
 mod photo_clean;
 mod photo_limits;
 mod photo_made;

@@ -308,3 +308,41 @@ async fn a_photo_whose_entry_is_voided_is_not_shown_in_the_journal() {
     );
     assert!(!place.get(&cookie, &journal).await.text.contains("<img"));
 }
+
+#[tokio::test]
+async fn the_finding_sheet_prints_photos_for_those_who_may_see_them() {
+    let place = Place::new();
+    let cookie = place.sign_in(place.operator).await;
+    let fault = report(&place, "hose rubs on the frame");
+    let paper = format!(
+        "{}/papers/finding-sheet.pdf?size=letter&finding={fault}",
+        place.machine()
+    );
+    let length = |got: &Got| {
+        assert_eq!(got.status, StatusCode::OK);
+        assert!(got.text.starts_with("%PDF"));
+        got.text.len()
+    };
+    let without = length(&place.get(&cookie, &paper).await);
+    let of = format!("finding {fault}");
+    let picture = quarters(1600, 1200);
+    send(
+        &place,
+        &cookie,
+        Some(&jpeg(&picture)),
+        &[("of", &of), ("text", "")],
+    )
+    .await;
+    let note = last_photo(&place);
+    let kept = place.yard.picture(note.photo).unwrap().unwrap();
+    let with = length(&place.get(&cookie, &paper).await);
+    assert!(
+        with > without + kept.bytes.len() / 2,
+        "{with} after {without}"
+    );
+    let nobody = length(&place.get("", &paper).await);
+    assert!(
+        nobody < without + kept.bytes.len() / 2,
+        "{nobody} after {without}"
+    );
+}

@@ -53,6 +53,7 @@ paper-finding-title = { $machine } · a finding
 paper-finding-done = What was done
 paper-finding-nothing-done = Nothing yet.
 paper-finding-no-photo = No photo was taken.
+paper-finding-photos-withheld = There are photos. Sign in to print them.
 paper-finding-more-photos = { $n ->
     [one] One more photo is on the finding's page.
    *[other] { $n } more photos are on the finding's page.

@@ -53,6 +53,7 @@ pub(super) fn made(
             done: &finding::history(desk, &p, found, names, &when),
             photos: &photos,
             awaited,
+            withheld: desk.person.is_none() && !found.photos.is_empty(),
             address: &format!("{}/finding/{page}", sheet.address),
         },
     ))
