@@ -20,3 +20,4 @@ mod photo_made;
 mod photo_pages;
 mod sign_in;
 mod sign_ins;
+mod two_ways;
