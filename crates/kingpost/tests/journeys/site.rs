@@ -108,14 +108,18 @@ impl Site {
         self.yard.entries().unwrap()
     }
 
-    /// Signs in somebody of this role.
+    /// Signs in somebody of this role, on a phone of their own: it stays signed in all day.
     pub(crate) async fn sign_in(&self, role: Role) -> String {
         let (state, now) = (fold_yard(&self.entries()), self.clock.now());
         let of_role = |id: &&yard::id::PersonId| state.role_at(**id, now) == role;
         let who = state.people.keys().find(of_role).unwrap().to_string();
         let path = format!("{}/sign-in", self.home);
         let got = self
-            .post("", &path, &[("person", &who), ("pin", PIN)])
+            .post(
+                "",
+                &path,
+                &[("person", &who), ("pin", PIN), ("device", "own")],
+            )
             .await;
         assert_eq!(
             got.status,
