@@ -32,6 +32,7 @@ async fn offer(place: &Place, by: PersonId, body: Said) -> StatusCode {
     });
     let request = axum::http::Request::post(format!("/api{}/entries", place.home()))
         .header("cookie", &cookie)
+        .header("content-type", "application/json")
         .body(Body::from(bytes))
         .unwrap();
     place.send(request).await.status
@@ -55,6 +56,15 @@ async fn nobody_writes_or_corrects_one() {
             point: None,
             text: "gate".to_owned(),
         }),
+    );
+    // The way is open: what people write comes through.
+    let hello = Said::Note(yard::entry::Note {
+        point: None,
+        text: "hello".to_owned(),
+    });
+    assert_eq!(
+        offer(&place, place.steward, hello).await,
+        StatusCode::CREATED
     );
     for body in [
         locked(place.operator),
