@@ -46,7 +46,7 @@ fn whatever_is_acknowledged_outlasts_a_power_cut_by_other_chances() {
 fn whatever_is_acknowledged_outlasts_a_power_cut_in_long_work() {
     let work = do_work(Size::Long);
     work.assert_misses_nothing();
-    assert_eq!(first_loss(&work, 1..=1, 13, &|_| true), None);
+    assert_eq!(first_loss(&work, 1..=1, 53, &|_| true), None);
 }
 
 #[test]
