@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 use words::{Arg, Words};
-use yard::people::Role;
+use yard::people::{Deed, Role, may};
 
 /// The frame of a page.
 #[derive(Clone)]
@@ -108,6 +108,10 @@ impl Page {
     /// Whether steward or deputy is signed in.
     pub(crate) fn role_leads(&self) -> bool {
         !self.person_name.is_empty() && self.role.leads()
+    }
+    /// Whether somebody is signed in who may write repairs.
+    pub(crate) fn role_repairs(&self) -> bool {
+        !self.person_name.is_empty() && may(self.role, Deed::Repair)
     }
     /// Whether the steward is signed in.
     pub(crate) fn role_is_steward(&self) -> bool {

@@ -11,7 +11,10 @@ use crate::{
         people::{self, first, me, sign_in, sign_offs},
         phone::take_in,
         trust,
-        upkeep::{self, fault, finding, hours, one_text::OneText, permit, run, service},
+        upkeep::{
+            self, fault, finding, greasing, hours, lesson, one_text::OneText, part, permit,
+            purchase, run, service,
+        },
         walkround::{form::Typed, round, sheet, station},
         yard::{explain, home, machine},
     },
@@ -296,6 +299,34 @@ fn machine_routes() -> Router<Arc<App>> {
             both(
                 move |desk, at| service::show(desk, &m(at)),
                 move |desk, at, typed| service::keep(desk, &m(at), typed),
+            ),
+        )
+        .route(
+            "/m/{machine}/greasing",
+            both(
+                move |desk, at| greasing::show(desk, &m(at)),
+                move |desk, at, typed| greasing::keep(desk, &m(at), typed),
+            ),
+        )
+        .route(
+            "/m/{machine}/part",
+            both(
+                move |desk, at| part::show(desk, &m(at)),
+                move |desk, at, typed| part::keep(desk, &m(at), typed),
+            ),
+        )
+        .route(
+            "/m/{machine}/purchase",
+            both(
+                move |desk, at| purchase::show(desk, &m(at)),
+                move |desk, at, typed| purchase::keep(desk, &m(at), typed),
+            ),
+        )
+        .route(
+            "/m/{machine}/lesson",
+            both(
+                move |desk, at| lesson::show(desk, &m(at)),
+                move |desk, at, typed| lesson::keep(desk, &m(at), typed),
             ),
         )
         .route(

@@ -34,6 +34,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("time", include_str!("../lang/en/time.ftl")),
     ("upkeep", include_str!("../lang/en/upkeep.ftl")),
     ("walkround", include_str!("../lang/en/walkround.ftl")),
+    ("work", include_str!("../lang/en/work.ftl")),
 ];
 
 /// All messages of one language. Cheap to share: build one when the program starts.

@@ -17,6 +17,7 @@ async fn roles_are_kept() {
             why: "knock in the engine".to_owned(),
         }),
     );
+    let learner = place.learner.to_string();
     let m = place.machine();
     let h = place.home();
     let release = format!("{m}/finding/{stood_down}/release");
@@ -34,6 +35,18 @@ async fn roles_are_kept() {
         (
             format!("{m}/permit"),
             vec![("who", "x"), ("far", "40 m"), ("hours", "2")],
+            3,
+        ),
+        (
+            format!("{m}/greasing"),
+            vec![("a.grease-loader-arm-left", "seen")],
+            1,
+        ),
+        (format!("{m}/part"), vec![("part", "fan-belt")], 2),
+        (format!("{m}/purchase"), vec![("what", "grease")], 3),
+        (
+            format!("{m}/lesson"),
+            vec![("person", &learner), ("what", "levers")],
             3,
         ),
         (

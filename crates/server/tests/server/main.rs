@@ -21,3 +21,4 @@ mod photo_pages;
 mod sign_in;
 mod sign_ins;
 mod two_ways;
+mod work;

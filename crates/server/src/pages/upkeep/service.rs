@@ -1,4 +1,4 @@
-//! Greasing outside a round, topping up, adjusting: what was done, and what it closes by naming it.
+//! Topping up, adjusting: what was done, and what it closes by naming it.
 
 use super::short::{Field, ShortForm};
 use crate::{

@@ -6,6 +6,7 @@ use crate::{
     pages::walkround::question::{Asked, Choice},
 };
 use askama::Template;
+use std::borrow::Cow;
 
 /// See the template.
 #[derive(Template)]
@@ -60,7 +61,7 @@ impl ShortForm {
 pub(crate) struct Field {
     pub(crate) label: String,
     pub(crate) hint: String,
-    pub(crate) name: &'static str,
+    pub(crate) name: Cow<'static, str>,
     pub(crate) kind: &'static str,
     pub(crate) value: String,
     pub(crate) long: bool,
@@ -71,7 +72,12 @@ pub(crate) struct Field {
 
 impl Field {
     /// A text field; its label and hint are `key` and `key.hint` where there is one.
-    pub(crate) fn text(p: &Page, key: &str, name: &'static str, value: &str) -> Self {
+    pub(crate) fn text(
+        p: &Page,
+        key: &str,
+        name: impl Into<Cow<'static, str>>,
+        value: &str,
+    ) -> Self {
         let hint_key = format!("{key}.hint");
         let hint = if p.words.has(&hint_key) {
             p.t(&hint_key)
@@ -81,7 +87,7 @@ impl Field {
         Self {
             label: p.t(key),
             hint,
-            name,
+            name: name.into(),
             kind: "text",
             value: value.to_owned(),
             long: false,
@@ -98,7 +104,12 @@ impl Field {
         }
     }
     /// A choice.
-    pub(crate) fn choice(p: &Page, key: &str, name: &'static str, choices: Vec<Choice>) -> Self {
+    pub(crate) fn choice(
+        p: &Page,
+        key: &str,
+        name: impl Into<Cow<'static, str>>,
+        choices: Vec<Choice>,
+    ) -> Self {
         Self {
             choices,
             ..Self::text(p, key, name, "")

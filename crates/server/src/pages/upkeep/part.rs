@@ -1,0 +1,110 @@
+//! A part fitted: which, in words, and the closer checks that it begins.
+
+use super::short::{Field, ShortForm};
+use crate::{
+    accept,
+    desk::{Answer, Desk, go},
+    names,
+    pages::walkround::{
+        form::{self, Typed},
+        question::{Asked, Choice, capital},
+    },
+};
+use std::collections::BTreeSet;
+use yard::{
+    book::{Book, Part, Rhythm},
+    entry::{self, Body},
+    id::ItemId,
+    people::Deed,
+};
+
+/// Shows the form.
+pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
+    render(desk, machine, &Typed::default(), Vec::new())
+}
+
+/// Keeps it. What the book says of a part need not be typed.
+pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
+    desk.may(Deed::Repair)?;
+    let (id, _, book) = desk.machine_and_book(machine)?;
+    let listed = book
+        .parts
+        .iter()
+        .find(|part| part.id.as_str() == typed.field("part"));
+    let what = match (typed.field("what"), listed) {
+        ("", None) => {
+            let asked = vec![form::asked(&desk.page(), "ask-part")];
+            return render(desk, machine, typed, asked);
+        }
+        ("", Some(part)) => part.what.clone(),
+        (typed, _) => typed.to_owned(),
+    };
+    // A part of several points says nothing of where this one went.
+    let point = listed.and_then(|part| match part.points.as_slice() {
+        [only] => Some(only.clone()),
+        _ => None,
+    });
+    let event = events(book)
+        .into_iter()
+        .find(|event| event.as_str() == typed.field("event"))
+        .cloned();
+    let fitted = entry::PartFitted {
+        part: listed.map(|part| part.id.clone()),
+        what,
+        point,
+        event,
+    };
+    accept::keep(desk, Some(&id), Body::PartFitted(fitted))?;
+    go(&format!("/y/{}/m/{id}", desk.app.tag()))
+}
+
+/// The events after which the book asks for closer checks.
+fn events(book: &Book) -> BTreeSet<&ItemId> {
+    let rhythms = book.points.iter().flat_map(|point| &point.rhythms);
+    rhythms
+        .filter_map(|rhythm| match rhythm {
+            Rhythm::After { event, .. } => Some(event),
+            _ => None,
+        })
+        .collect()
+}
+
+fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answer {
+    desk.may(Deed::Repair)?;
+    let (_, state, book) = desk.machine_and_book(machine)?;
+    let mut form = ShortForm::new(desk, machine, "part", "part-title", "do-keep")?;
+    let p = form.p.clone();
+    let names = names::names(desk, state);
+    form.cautions = vec![p.t("caution-engine-off")];
+    form.asked = asked;
+    let parts: Vec<_> = book.parts.iter().map(|part| choice(part, typed)).collect();
+    if !parts.is_empty() {
+        form.fields.push(Field {
+            one_column: true,
+            ..Field::choice(&p, "part-listed", "part", parts)
+        });
+    }
+    let what = Field::text(&p, "part-what", "what", typed.field("what"));
+    form.fields.push(what);
+    let events = events(book).into_iter().map(|event| Choice {
+        code: event.to_string(),
+        word: capital(&p.words.item(event, &names)),
+        chosen: event.as_str() == typed.field("event"),
+    });
+    let events: Vec<_> = events.collect();
+    if !events.is_empty() {
+        let event = Field::choice(&p, "part-event", "event", events);
+        form.fields.push(event);
+    }
+    form.show()
+}
+
+/// A part of the book with its size, as on the box.
+fn choice(part: &Part, typed: &Typed) -> Choice {
+    let size = part.size.iter().map(|size| format!(" · {size}"));
+    Choice {
+        code: part.id.to_string(),
+        word: capital(&part.what) + &size.collect::<String>(),
+        chosen: part.id.as_str() == typed.field("part"),
+    }
+}

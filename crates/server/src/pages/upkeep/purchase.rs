@@ -1,0 +1,49 @@
+//! Something bought for a machine: what, and what it cost.
+
+use super::short::{Field, ShortForm};
+use crate::{
+    accept,
+    desk::{Answer, Desk, go},
+    pages::walkround::{
+        form::{self, Typed},
+        question::Asked,
+    },
+};
+use yard::{
+    entry::{self, Body},
+    people::Deed,
+};
+
+/// Shows the form.
+pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
+    render(desk, machine, &Typed::default(), Vec::new())
+}
+
+/// Keeps it. The cost is kept as written.
+pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
+    desk.may(Deed::SignOff)?;
+    let (id, ..) = desk.machine(machine)?;
+    let (what, cost) = (typed.field("what"), typed.field("cost"));
+    if what.is_empty() {
+        let asked = vec![form::asked(&desk.page(), "ask-purchase")];
+        return render(desk, machine, typed, asked);
+    }
+    let purchase = entry::Purchase {
+        what: what.to_owned(),
+        cost: Some(cost).filter(|c| !c.is_empty()).map(str::to_owned),
+    };
+    accept::keep(desk, Some(&id), Body::Purchase(purchase))?;
+    go(&format!("/y/{}/m/{id}", desk.app.tag()))
+}
+
+fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answer {
+    desk.may(Deed::SignOff)?;
+    let mut form = ShortForm::new(desk, machine, "purchase", "purchase-title", "do-keep")?;
+    let p = form.p.clone();
+    form.asked = asked;
+    form.fields = vec![
+        Field::text(&p, "purchase-what", "what", typed.field("what")),
+        Field::text(&p, "purchase-cost", "cost", typed.field("cost")),
+    ];
+    form.show()
+}
