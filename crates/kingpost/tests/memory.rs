@@ -1,0 +1,200 @@
+//! Memory of the program itself: many sign-ins and many large photos leave it as small as a few do.
+//!
+//! Hashing a PIN takes 19 MiB for a moment, decoding a photo some 36 MB. An allocator that keeps what each thread once had,
+//! or work that is done by all at once, would show here as hundreds of megabytes.
+#![cfg(target_os = "linux")]
+#![allow(clippy::unwrap_used)]
+
+use image::{RgbImage, codecs::jpeg::JpegEncoder};
+use serde_json::Value;
+use std::{
+    fs,
+    io::{BufRead, BufReader, Read, Write},
+    net::TcpStream,
+    path::Path,
+    process::{Child, Command, Stdio},
+    thread,
+};
+use tempfile::TempDir;
+
+/// What argon2 fills to hash one PIN, KiB: its default settings.
+const HASH: u64 = 19_456;
+
+/// The pixels of one photo, 12 megapixels at three bytes, KiB.
+const PIXELS: u64 = 4_000 * 3_000 * 3 / 1_024;
+
+/// A photo as sent, KiB: the size that phones make of 12 megapixels.
+const SENT: u64 = 4 << 10;
+
+/// Room for what is not counted: pages, threads, what the journal keeps in memory, KiB.
+const REST: u64 = 40 << 10;
+
+#[test]
+fn a_hundred_sign_ins_leave_it_as_small_as_a_few() {
+    let dir = TempDir::new().unwrap();
+    let serving = Serving::start(dir.path());
+    let before = serving.memory();
+    for _ in 0..40 {
+        serving.sign_in();
+    }
+    for _ in 0..6 {
+        at_once(10, |_| drop(serving.sign_in()));
+    }
+    let after = serving.memory();
+    // One PIN is hashed at a time; twice that, because memory just given back may not be the next one's at once.
+    assert_below(after.most, before.now + 2 * HASH + REST, "while signing in");
+    assert_below(after.now, before.now + HASH + REST, "afterwards");
+}
+
+#[test]
+fn large_photos_one_by_one_and_at_once_leave_it_small() {
+    let dir = TempDir::new().unwrap();
+    let serving = Serving::start(dir.path());
+    let cookie = serving.sign_in();
+    let photo = photo();
+    assert!(photo.len() as u64 >= SENT << 10);
+    let before = serving.memory();
+    for n in 0..20 {
+        serving.send_photo(&cookie, n, &photo);
+    }
+    let by_turns = serving.memory();
+    // One photo's pixels at a time, and as much again while they are made smaller; what was sent is in memory twice while it grows.
+    let one = 2 * PIXELS + 2 * SENT;
+    assert_below(
+        by_turns.most,
+        before.now + one + REST,
+        "one after the other",
+    );
+    at_once(8, |n| serving.send_photo(&cookie, 100 + n, &photo));
+    let at_once = serving.memory();
+    // Eight wait with what was sent; still one is decoded.
+    let eight = 2 * PIXELS + 8 * 2 * SENT;
+    assert_below(at_once.most, before.now + eight + REST, "eight at once");
+    assert_below(at_once.now, before.now + one + REST, "afterwards");
+}
+
+fn assert_below(found: u64, bound: u64, when: &str) {
+    assert!(found <= bound, "{when}: {found} KiB, of {bound} KiB");
+}
+
+fn at_once(count: usize, work: impl Fn(usize) + Sync) {
+    thread::scope(|scope| {
+        for n in 0..count {
+            let work = &work;
+            scope.spawn(move || work(n));
+        }
+    });
+}
+
+/// A photo of 12 megapixels, made up: soft colours, and behind its first mark as much of comments as makes it as large as one
+/// from a camera (ITU-T T.81, B.2.4.5).
+fn photo() -> Vec<u8> {
+    let pixels = RgbImage::from_fn(4_000, 3_000, |x, y| {
+        image::Rgb([x / 16, y / 12, (x + y) / 28].map(|value| value.min(255) as u8))
+    });
+    let mut plain = Vec::new();
+    JpegEncoder::new_with_quality(&mut plain, 90)
+        .encode_image(&pixels)
+        .unwrap();
+    let comment = [&[0xFF, 0xFE, 0xFF, 0xFF][..], &[b' '; 65_533]].concat();
+    [&plain[..2], &comment.repeat(65), &plain[2..]].concat()
+}
+
+/// A server over the demo yard, one of its people, and what it takes of memory.
+struct Serving {
+    child: Child,
+    host: String,
+    tag: String,
+    signing: String,
+}
+
+/// Resident memory, KiB.
+struct Memory {
+    now: u64,
+    most: u64,
+}
+
+impl Serving {
+    fn start(data: &Path) -> Self {
+        let mut child = Command::new(env!("CARGO_BIN_EXE_kingpost"))
+            .args(["serve", "--json", "--port", "0"])
+            .env("KINGPOST_DATA", data.join("yard"))
+            .stdout(Stdio::piped())
+            .spawn()
+            .unwrap();
+        let mut line = String::new();
+        BufReader::new(child.stdout.take().unwrap())
+            .read_line(&mut line)
+            .unwrap();
+        let told: Value = serde_json::from_str(&line).unwrap();
+        let address = told["address"].as_str().unwrap();
+        let mut serving = Self {
+            child,
+            host: address.strip_prefix("http://").unwrap().to_owned(),
+            tag: told["tag"].as_str().unwrap().to_owned(),
+            signing: String::new(),
+        };
+        let page = serving.ask(&format!("GET /y/{}/sign-in", serving.tag), "", b"");
+        let person = page.split("name=\"person\" value=\"").nth(1).unwrap();
+        let person = person.split('"').next().unwrap();
+        let pin = told["pin"].as_str().unwrap();
+        serving.signing = format!("person={person}&pin={pin}");
+        serving
+    }
+
+    fn memory(&self) -> Memory {
+        let status = fs::read_to_string(format!("/proc/{}/status", self.child.id())).unwrap();
+        let line = |name: &str| {
+            let line = status.lines().find_map(|line| line.strip_prefix(name));
+            line.unwrap()
+                .trim()
+                .trim_end_matches(" kB")
+                .parse()
+                .unwrap()
+        };
+        Memory {
+            now: line("VmRSS:"),
+            most: line("VmHWM:"),
+        }
+    }
+
+    /// Signs in on a device of its own; gives the cookie.
+    fn sign_in(&self) -> String {
+        let form = "Content-Type: application/x-www-form-urlencoded\r\n";
+        let what = format!("POST /y/{}/sign-in", self.tag);
+        let answer = self.ask(&what, form, self.signing.as_bytes());
+        assert!(answer.starts_with("HTTP/1.1 303"), "{answer:.300}");
+        let cookie = answer.split("set-cookie: ").nth(1).unwrap();
+        cookie.split(';').next().unwrap().to_owned()
+    }
+
+    fn send_photo(&self, cookie: &str, n: usize, photo: &[u8]) {
+        let what = format!(
+            "PUT /api/y/{}/photos/018f0000-0000-7000-8000-{n:012}",
+            self.tag
+        );
+        let answer = self.ask(&what, &format!("Cookie: {cookie}\r\n"), photo);
+        assert!(answer.starts_with("HTTP/1.1 201"), "{answer:.300}");
+    }
+
+    fn ask(&self, what: &str, headers: &str, body: &[u8]) -> String {
+        let mut stream = TcpStream::connect(&self.host).unwrap();
+        let (host, length) = (&self.host, body.len());
+        write!(
+            stream,
+            "{what} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\nContent-Length: {length}\r\n{headers}\r\n"
+        )
+        .unwrap();
+        stream.write_all(body).unwrap();
+        let mut answer = Vec::new();
+        stream.read_to_end(&mut answer).unwrap();
+        String::from_utf8_lossy(&answer).into_owned()
+    }
+}
+
+impl Drop for Serving {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
