@@ -600,6 +600,30 @@ fn the_newest_link_counts_and_only_the_steward_adds_people() {
 }
 
 #[test]
+fn a_name_is_erased_and_the_journal_says_so() {
+    let dir = TempDir::new().unwrap();
+    let run = |args: &[&str]| told(dir.path(), args);
+    run(&["yard", "new", "Invented yard", "--steward", "Jo"]);
+    run(&["people", "add", "Kim", "--role", "operator", "--by", "Jo"]);
+    let (refused, _) = json(dir.path(), &["people", "erase", "Jo"]);
+    assert_eq!(refused["what"], "This is the only steward.");
+    assert_eq!(run(&["people", "unlock", "Kim"])["was_locked"], false);
+    assert_eq!(run(&["people", "erase", "kim"])["erased"], true);
+    let people = run(&["people", "list"]).to_string();
+    assert!(people.contains("Jo") && !people.contains("Kim"), "{people}");
+    let journal = run(&["journal", "list"]);
+    let last = journal["entries"]
+        .as_array()
+        .unwrap()
+        .last()
+        .unwrap()
+        .clone();
+    assert_eq!(last["kind"], "access");
+    let said = last["said"].as_str().unwrap();
+    assert!(said.starts_with("The name of …"), "{said}");
+}
+
+#[test]
 fn gaps_are_said_in_words_to_people() {
     let dir = TempDir::new().unwrap();
     let blank = "blanks/tracked-loader-backhoe.toml";

@@ -52,17 +52,11 @@ pub(crate) struct View {
     changes: Changes,
 }
 
-/// The end of a person's id: all that stands for them once their name is erased.
-pub(crate) fn short(person: PersonId) -> String {
-    let id = person.to_string();
-    format!("…{}", &id[id.len() - 4..])
-}
-
 impl View {
     /// Name of a person, or their id's end where the name was erased.
     pub(crate) fn name(&self, person: PersonId) -> String {
         let known = self.names.get(&person).cloned();
-        known.unwrap_or_else(|| short(person))
+        known.unwrap_or_else(|| words::end_of(person))
     }
     /// Whether any machine here is invented.
     pub(crate) fn invented(&self) -> bool {

@@ -130,8 +130,8 @@ pub(crate) fn device_key(caller: &Caller, known: bool) -> String {
     }
 }
 
-/// Whether a counter is about this person.
-pub(crate) fn is_of(key: &str, person: PersonId) -> bool {
+/// Whether a counter of wrong PINs is about this person.
+pub fn is_of(key: &str, person: PersonId) -> bool {
     key.strip_prefix(&person_key(person))
         .is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
 }

@@ -20,6 +20,7 @@ mod routes;
 pub mod session;
 
 pub use app::App;
+pub use guard::is_of;
 pub use https::{Https, Root};
 pub use plain::plain_router;
 pub use routes::{router, secure_router};

@@ -28,6 +28,6 @@ mod upkeep;
 mod walkround;
 
 pub use named::Named;
-pub use names::{BookNames, Names, NoNames};
+pub use names::{BookNames, Names, NoNames, end_of};
 pub use pseudo::{plain_runs, visible_text};
 pub use words::{Arg, Told, Words};

@@ -126,14 +126,12 @@ impl Names for NoNames {
 }
 
 impl Words {
-    /// A person's name, or that it was removed; what the program wrote itself says so.
+    /// A person's name, or the end of their id where it was erased; what the program wrote itself says so.
     pub fn person(&self, person: PersonId, names: &dyn Names) -> String {
         if person == PersonId::PROGRAM {
             return self.text("the-program");
         }
-        names
-            .person(person)
-            .unwrap_or_else(|| self.text("somebody"))
+        names.person(person).unwrap_or_else(|| end_of(person))
     }
 
     /// What a point is; its id where the book does not have it.
@@ -145,4 +143,10 @@ impl Words {
     pub fn item(&self, item: &ItemId, names: &dyn Names) -> String {
         names.item(item).unwrap_or_else(|| item.to_string())
     }
+}
+
+/// All that stands for a person without a name: the last four letters of their id.
+pub fn end_of(person: PersonId) -> String {
+    let id = person.to_string();
+    format!("…{}", &id[id.len() - 4..])
 }

@@ -12,7 +12,7 @@ use serde_json::json;
 use store::{Link, Person, fresh_id};
 use words::Arg;
 use yard::{
-    entry::{Body, RoleGiven},
+    entry::{Access, AccessWhat, Body, RoleGiven},
     id::PersonId,
     people::{DEEDS, Deed, ROLES, Role, may},
 };
@@ -37,6 +37,12 @@ pub(crate) enum Job {
         #[arg(long, value_name = "ADDRESS")]
         address: Option<String>,
     },
+    Unlock {
+        name: Option<String>,
+    },
+    Erase {
+        name: String,
+    },
     Permissions {
         #[arg(long)]
         md: bool,
@@ -53,6 +59,8 @@ pub(crate) fn run(kit: &Kit, job: Job) -> Result<Said, Trouble> {
             address,
         } => add(kit, &name, &role, &by, address.as_deref()),
         Job::PinLink { name, address } => pin_link(kit, &name, address.as_deref()),
+        Job::Unlock { name } => unlock(kit, name.as_deref()),
+        Job::Erase { name } => erase(kit, &name),
         // For people the table is Markdown either way: it reads as it stands.
         Job::Permissions { md: _ } => Ok(permissions(kit)),
     }
@@ -131,6 +139,7 @@ fn pin_link(kit: &Kit, name: &str, address: Option<&str>) -> Result<Said, Troubl
     let desk = Desk::write(kit)?;
     let person = desk.person(name)?;
     let link = link_for(kit, &desk.yard, person, "forgotten-pin", address)?;
+    note(&desk, AccessWhat::LinkGiven, Some(person))?;
     let args: [(&str, Arg<'_>); 3] = [
         ("name", name.into()),
         ("address", link.as_str().into()),
@@ -140,6 +149,58 @@ fn pin_link(kit: &Kit, name: &str, address: Option<&str>) -> Result<Said, Troubl
         kit.words.say("person-link", &args),
         json!({ "person": person.to_string(), "link": link }),
     ))
+}
+
+/// Opens signing in again: as one person, or on all devices and as everybody.
+fn unlock(kit: &Kit, name: Option<&str>) -> Result<Said, Trouble> {
+    let desk = Desk::write(kit)?;
+    let person = name.map(|name| desk.person(name)).transpose()?;
+    let locked = desk
+        .yard
+        .unlock(|key| person.is_none_or(|person| server::is_of(key, person)))?;
+    if locked {
+        note(&desk, AccessWhat::Unlocked, person)?;
+    }
+    let key = if locked {
+        "person-unlocked"
+    } else {
+        "person-not-locked"
+    };
+    Ok(Said::new(
+        format!("{}\n", kit.t(key)),
+        json!({ "person": person.map(|person| person.to_string()), "was_locked": locked }),
+    ))
+}
+
+/// Erases a name and a PIN. Entries stay, under the bare id.
+fn erase(kit: &Kit, name: &str) -> Result<Said, Trouble> {
+    let desk = Desk::write(kit)?;
+    let person = desk.person(name)?;
+    let steward = |of: &Person| {
+        of.active && of.name.is_some() && desk.state.role_at(of.id, desk.now) == Role::Steward
+    };
+    let stewards: Vec<_> = desk.people.iter().filter(|of| steward(of)).collect();
+    if stewards.len() == 1 && stewards[0].id == person {
+        return Err(kit.refused("last-steward", &[]));
+    }
+    desk.yard.erase_person(person)?;
+    desk.yard.unlock(|key| server::is_of(key, person))?;
+    note(&desk, AccessWhat::NameErased, Some(person))?;
+    Ok(Said::new(
+        format!("{}\n", kit.t("me-erased")),
+        json!({ "person": person.to_string(), "erased": true }),
+    ))
+}
+
+/// Notes in the journal what was done about signing in; the computer's user does it, not somebody signed in.
+fn note(desk: &Desk<'_>, what: AccessWhat, of: Option<PersonId>) -> Result<(), Trouble> {
+    let access = Access {
+        what,
+        of,
+        note: None,
+    };
+    desk.keep(None, PersonId::PROGRAM, Body::Access(access))
+        .map(|_| ())
 }
 
 fn permissions(kit: &Kit) -> Said {

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, missing_docs)]
 
 mod browser;
+mod every_route;
 mod fixture;
 
 mod access_entries;
@@ -12,6 +13,7 @@ mod forbidden;
 mod guessing;
 mod loop_of_a_round;
 mod paper_sheet;
+mod personal_data;
 mod photo_address;
 mod photo_backup;
 mod photo_clean;
@@ -20,5 +22,6 @@ mod photo_made;
 mod photo_pages;
 mod sign_in;
 mod sign_ins;
+mod tricks;
 mod two_ways;
 mod work;

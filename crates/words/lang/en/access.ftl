@@ -85,3 +85,10 @@ people-erase = Erase this name
 people-erase-what = The name and the PIN are erased. Entries stay, under { $id }. This cannot be taken back.
 people-erase-pin = Your own PIN, to confirm
 people-erase-steward = This is the only steward. Make somebody else steward first.
+
+help-people-unlock = Open signing in again after too many wrong PINs: for one person, or for everybody and all devices.
+help-people-erase = Erase a person's name and PIN. What they wrote stays, under a bare id.
+person-unlocked = Signing in is open again.
+person-not-locked = Nothing was locked. Waits of ten minutes are over as well.
+last-steward = This is the only steward.
+    .next = Make somebody else steward first, then erase this name.

@@ -51,5 +51,4 @@ may-not = { $role } may not { $deed }.
         [steward] Ask the steward: nobody else may.
        *[other] Ask the steward or the deputy.
      }
-somebody = (name removed)
 the-program = the program

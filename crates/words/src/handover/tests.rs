@@ -243,7 +243,7 @@ fn a_verdict_that_only_lacks_knowledge_says_walk_round_first() {
 fn what_a_verdict_holds_for() {
     let (words, until) = (Words::english(), "2026-11-14T15:00:00Z".parse().ok());
     let holds = |judgement| words.holds(&judgement, None, &names());
-    let name = "(name removed)";
+    let name = "…0001";
     assert_eq!(
         holds(judged(Verdict::Fit, false, until, None)),
         format!("For this start, by {name}, until 15:00.")
@@ -272,7 +272,7 @@ fn a_permit_to_move_is_said_in_full() {
     let mut judgement = judged(Verdict::StandDown, false, None, None);
     judgement.holds.permit = Some(EntryId(someone().0));
     let said = Words::english().holds(&judgement, Some(&permit), &names());
-    insta::assert_snapshot!(said, @"It may only be moved: 40 m, by (name removed), until 9:30. To the shed, bucket up a hand.");
+    insta::assert_snapshot!(said, @"It may only be moved: 40 m, by …0001, until 9:30. To the shed, bucket up a hand.");
 }
 
 /// In the made-up language nothing of a reason is plain English but the book's and the person's own words.

@@ -197,7 +197,7 @@ fn line(desk: &Desk, p: &Page, id: PersonId, name: &str, pin: bool, locked: bool
     }
     Line {
         id,
-        short: crate::app::short(id),
+        short: words::end_of(id),
         name: name.to_owned(),
         role: p.t(&format!("role-{}", role.code())),
         signed: signed(desk, id),

@@ -105,7 +105,7 @@ fn render(desk: &Desk, asked: Vec<String>) -> Answer {
     let p = desk.page();
     let kept = Kept::about(desk, person)?;
     let intro = p.t1("me-intro", "name", &p.person_name);
-    let stays = p.t1("me-erase-stays", "id", &crate::app::short(person));
+    let stays = p.t1("me-erase-stays", "id", &words::end_of(person));
     page(&MePage {
         asked,
         intro,
