@@ -49,7 +49,7 @@ async fn odd_paths_find_nothing() {
         format!("//y/{tag}/m/marigold"),
         format!("/y/{tag}//m/marigold"),
         format!("/y/{tag}/y/{tag}/m/marigold"),
-        format!("/y/0123456789/m/marigold"),
+        "/y/0123456789/m/marigold".to_owned(),
         format!("/y/{tag}/m/marigold%00"),
         format!("/y/{tag}/m/MARIGOLD"),
         "/static/x/..%2f..%2fCargo.toml".to_owned(),
