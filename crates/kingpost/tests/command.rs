@@ -469,6 +469,13 @@ fn copied() -> (TempDir, PathBuf) {
     let backup = dir.path().join("backup");
     told(demo(), &["journal", "backup", backup.to_str().unwrap()]);
     std::fs::copy(backup.join("kingpost.db"), yard.join("kingpost.db")).unwrap();
+    // The demo's photos, without which a journal is told as not whole.
+    let photos = yard.join("photos");
+    std::fs::create_dir(&photos).unwrap();
+    for photo in std::fs::read_dir(backup.join("photos")).unwrap() {
+        let photo = photo.unwrap();
+        std::fs::copy(photo.path(), photos.join(photo.file_name())).unwrap();
+    }
     (dir, yard)
 }
 
