@@ -27,7 +27,7 @@ if (root.scrollWidth > arguments[0]) {
     const wide = [...document.querySelectorAll('main *')].filter(e => !e.closest('.wide, pre, svg') && e.getBoundingClientRect().right > arguments[0] + 0.5);
     wrong.push(`wider than the screen: ${root.scrollWidth} px; ${wide.slice(0, 3).map(e => e.outerHTML.slice(0, 120)).join(' | ')}`);
 }
-if (document.querySelector('script, iframe, object, embed') || document.querySelector('[onclick], [style]')) wrong.push('a script, a frame or a style inside');
+if (document.querySelector('script:not([type=module][src^="/static/"]), iframe, object, embed') || document.querySelector('[onclick], [style]')) wrong.push('a script, a frame or a style inside');
 const high = (css, least) => document.querySelectorAll(css).forEach(e => {
     const box = e.getBoundingClientRect();
     if (e.checkVisibility() && box.height < least - 0.5) wrong.push(`${box.height} px high, not ${least}: ${e.outerHTML.slice(0, 120)}`);

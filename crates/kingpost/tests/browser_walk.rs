@@ -1,4 +1,4 @@
-//! The whole loop in a real browser the size of a phone: a round with five things amiss, stood down, released, handed over, restored.
+//! The whole loop in a real browser the size of a phone, without scripts: a round with five things amiss, stood down, released, handed over, restored.
 #![allow(clippy::unwrap_used, missing_docs)]
 
 mod browser;
@@ -40,6 +40,7 @@ fn the_whole_loop() {
     drive(async move |page: Page| {
         let text = wet_week();
         let book = well::book(&text);
+        page.without_scripts().await;
         page.goto(&server.home()).await;
         page.sign_in("Odalys", &server.pin).await;
         adopt(&page, &server, &text).await;

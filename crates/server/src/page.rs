@@ -93,6 +93,14 @@ impl Page {
     pub(crate) fn static_file(&self, name: &str) -> String {
         crate::assets::address(name)
     }
+    /// The mark of all scripts, for the worker.
+    pub(crate) fn scripts_mark(&self) -> String {
+        crate::assets::scripts_mark()
+    }
+    /// What the script of every page says, as JSON.
+    pub(crate) fn phone_words(&self) -> String {
+        crate::pages::pocket::of_every_page(self)
+    }
     /// Language of the page.
     pub(crate) fn lang(&self) -> &str {
         self.words.language()

@@ -10,6 +10,7 @@ use crate::{
         book, handover, journal, papers as paper_pages,
         people::{self, first, me, sign_in, sign_offs},
         phone::take_in,
+        pocket::{one as pocket, shelf, worker},
         trust,
         upkeep::{
             self, fault, finding, greasing, hours, lesson, one_text::OneText, part, permit,
@@ -63,6 +64,7 @@ pub fn router(app: Arc<App>) -> Router {
             "/",
             get(|Shared(app, _): Shared| async move { Redirect::to(&format!("/y/{}", app.tag())) }),
         )
+        .route("/worker.js", get(worker::script))
         .route("/rules", page(|desk, _, _| explain::rules(desk)))
         .route("/reckoner", page(|desk, _, _| explain::reckoner(desk)))
         .route(
@@ -152,6 +154,11 @@ fn yard_routes() -> Router<Arc<App>> {
             "/me/sign-ins/{sign_in}/end",
             form(|desk, at, _| me::sign_out_there(desk, at.part("sign_in"))),
         )
+        .route("/pocket", page(|desk, _, _| shelf::show(desk)))
+        .route(
+            "/manifest.webmanifest",
+            page(|desk, _, _| worker::manifest(desk)),
+        )
         .route(
             "/people",
             page(|desk, _, _| people::list::show(desk))
@@ -217,6 +224,10 @@ fn machine_routes() -> Router<Arc<App>> {
         .route(
             "/m/{machine}",
             page(move |desk, at, _| machine::show(desk, &m(at))),
+        )
+        .route(
+            "/m/{machine}/pocket",
+            page(move |desk, at, _| pocket::show(desk, &m(at))),
         )
         .route(
             "/m/{machine}/round",

@@ -8,7 +8,7 @@ use yard::{
     book::{About, LeakClass},
     code::Coded,
     entry::MovePermit,
-    handover::{Holds, Judgement, Reason, Verdict, What},
+    handover::{Holds, Judgement, NOT_GIVEN, Reason, Verdict, What},
     id::PointId,
 };
 
@@ -31,7 +31,11 @@ impl Words {
         let known = [Verdict::Fit, Verdict::Care, Verdict::StandDown]
             .into_iter()
             .find(|verdict| verdict.code() == code);
-        known.map_or_else(|| code.to_owned(), |verdict| self.name(verdict))
+        match known {
+            Some(verdict) => self.name(verdict),
+            None if code == NOT_GIVEN => self.text("verdict-not-given"),
+            None => code.to_owned(),
+        }
     }
 
     /// A reason of a verdict: what is so, and what to do next.

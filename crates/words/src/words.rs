@@ -28,6 +28,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("papers", include_str!("../lang/en/papers.ftl")),
     ("people", include_str!("../lang/en/people.ftl")),
     ("photos", include_str!("../lang/en/photos.ftl")),
+    ("pocket", include_str!("../lang/en/pocket.ftl")),
     ("quantity", include_str!("../lang/en/quantity.ftl")),
     ("reckon", include_str!("../lang/en/reckon.ftl")),
     ("rules", include_str!("../lang/en/rules.ftl")),

@@ -2,8 +2,10 @@
 #![allow(clippy::unwrap_used, missing_docs, unreachable_pub, dead_code)]
 
 pub mod chromium;
+pub mod meant;
 pub mod page;
 pub mod pictures;
+pub mod pocket;
 pub mod program;
 pub mod restored;
 pub mod round;

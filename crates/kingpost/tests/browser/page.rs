@@ -19,6 +19,18 @@ impl Page {
         Self { driver }
     }
 
+    /// From now on none of the pages' own scripts is loaded: the pages work without.
+    pub async fn without_scripts(&self) {
+        let cdp = self.driver.cdp();
+        cdp.send_raw("Network.enable", json!({})).await.unwrap();
+        cdp.send_raw(
+            "Network.setBlockedURLs",
+            json!({ "urls": ["*/static/*.js"] }),
+        )
+        .await
+        .unwrap();
+    }
+
     /// Makes the page this wide and high, CSS pixels.
     pub async fn take_size(&self, width: u32, height: u32) {
         let size = json!({ "width": width, "height": height, "deviceScaleFactor": DENSITY, "mobile": true });

@@ -57,13 +57,22 @@ pub struct Server {
 impl Server {
     /// Starts the server on a free port and waits for the line that says where it answers.
     pub fn start(data: &Path) -> Self {
-        Self::start_with(data, &[])
+        Self::start_at(data, 0)
+    }
+
+    /// Starts the server on this port: where it was before, say.
+    pub fn start_at(data: &Path, port: u16) -> Self {
+        Self::begin(data, port, &[])
     }
 
     /// [`Server::start`] with more arguments.
     pub fn start_with(data: &Path, more: &[&str]) -> Self {
+        Self::begin(data, 0, more)
+    }
+
+    fn begin(data: &Path, port: u16, more: &[&str]) -> Self {
         let mut child = command(data)
-            .args(["--json", "serve", "--port", "0"])
+            .args(["--json", "serve", "--port", &port.to_string()])
             .args(more)
             .stdout(Stdio::piped())
             .stderr(Stdio::piped())
@@ -100,6 +109,18 @@ impl Server {
     /// The yard page's address.
     pub fn home(&self) -> String {
         format!("{}/y/{}", self.address, self.tag)
+    }
+
+    /// Its port.
+    pub fn port(&self) -> u16 {
+        let (_, port) = self.address.rsplit_once(':').unwrap();
+        port.parse().unwrap()
+    }
+
+    /// Kills it without a word, as a power cut does to it.
+    pub fn kill(mut self) {
+        self.child.kill().unwrap();
+        self.child.wait().unwrap();
     }
 
     /// Asks it to end, as the system does at shutdown, and waits until it has: it must end well.

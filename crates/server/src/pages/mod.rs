@@ -8,6 +8,7 @@ pub(crate) mod papers;
 pub(crate) mod people;
 pub(crate) mod phone;
 pub(crate) mod photos;
+pub(crate) mod pocket;
 pub(crate) mod trust;
 pub(crate) mod upkeep;
 pub(crate) mod walkround;

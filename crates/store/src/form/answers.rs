@@ -32,6 +32,12 @@ word_form!(HindranceWord for Hindrance {
     DoesNotKnowHow = "does-not-know-how", NotFound = "not-found", Other = "other",
 });
 
+/// The JSON of an answer, as it stands in a walk-round's body: for whoever writes entries elsewhere, such as a phone.
+pub fn answer_json(answer: &Answer) -> serde_json::Value {
+    serde_json::to_value(AnswerForm::write(answer))
+        .expect("a form holds only texts, numbers and lists, which JSON can say")
+}
+
 /// `{"pin-clip": "missing"}`, `{"measure": {"readings": [{"value": "2 in"}], …}}`, …
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]

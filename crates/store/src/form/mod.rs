@@ -12,6 +12,7 @@ mod raise;
 mod schema;
 mod shape;
 
+pub use answers::answer_json;
 pub use entry::{Head, MOST_BYTES, NewEntry, read_entry, read_head, write_entry};
 pub use kinds::{KINDS, kind_of, read_body};
 pub use schema::entry_schema;

@@ -16,6 +16,7 @@ verdict-stand-down = Stand down
 verdict-walk-first = Walk round first
     .short = walk round first
     .means = Something needed is not known yet. Until it is, it does not run.
+verdict-not-given = no verdict given: closed out of range
 verdict-no-reasons = Nothing was found that speaks against it.
 verdict-reasons = { $n ->
     [one] One reason

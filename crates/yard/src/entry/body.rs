@@ -177,7 +177,7 @@ pub struct WalkRound {
 /// The verdict a round was given, kept as evidence; today's state does not rest on it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Evidence {
-    /// Verdict's code: `fit`, `care` or `stand-down`.
+    /// Verdict's code: `fit`, `care` or `stand-down`; `not-given` where it was closed out of range of the yard's computer.
     pub verdict: String,
     /// Reasons' codes, worst first.
     pub reasons: Vec<String>,

@@ -9,6 +9,7 @@ mod judge;
 
 pub mod rules;
 
+mod alone;
 mod as_if_open;
 mod context;
 mod must_work;
@@ -21,6 +22,7 @@ pub mod rest;
 
 mod code;
 
+pub use alone::{Alone, NOT_GIVEN};
 pub use context::{Context, Said, Seen, Wanting, bears_on_safety};
 pub use judge::{judge, judge_by};
 pub use rules::{LooksAt, RULES, Rule, Source};

@@ -33,14 +33,23 @@ struct HandoverPage {
     next: String,
 }
 
-struct Step {
-    id: String,
-    number: usize,
-    what: String,
-    proof: String,
-    to_dig: String,
-    choices: Vec<Choice>,
-    note: String,
+/// One step of the rest order, as the template shows it.
+pub(crate) struct Step {
+    pub(crate) id: String,
+    pub(crate) number: usize,
+    pub(crate) what: String,
+    pub(crate) proof: String,
+    pub(crate) to_dig: String,
+    pub(crate) choices: Vec<Choice>,
+    pub(crate) note: String,
+}
+
+/// The steps of the book's rest order, with what was typed.
+pub(crate) fn steps(p: &Page, book: &Book, typed: &Typed) -> Vec<Step> {
+    let numbered = book.rest.iter().enumerate();
+    numbered
+        .map(|(i, rest)| step(p, i + 1, rest, typed))
+        .collect()
 }
 
 /// Shows the handover.
@@ -123,12 +132,7 @@ fn render(
         here: format!("{}/m/{machine}", p.home()),
         asked,
         engines,
-        steps: book
-            .rest
-            .iter()
-            .enumerate()
-            .map(|(i, s)| step(&p, i + 1, s, typed))
-            .collect(),
+        steps: steps(&p, book, typed),
         hours_last: hours_last(&p, state),
         hours_typed: typed.field("hours").to_owned(),
         next: typed.field("next").to_owned(),

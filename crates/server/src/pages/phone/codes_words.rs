@@ -68,10 +68,6 @@ const ARGUMENTS: &[&str] = &[
 ];
 
 /// The sentences of copying out by their keys, for the dictionary of a page that calls `renderCopyOut`.
-#[expect(
-    dead_code,
-    reason = "the page that shows what is on this phone only hands them to its script"
-)]
 pub(crate) fn copy_out(p: &Page) -> Map<String, Value> {
     dictionary(p, COPY_OUT)
 }

@@ -92,16 +92,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let p = form.p.clone();
     form.stop = book.stop.as_ref().map(|s| s.how.clone());
     form.cautions = vec![p.t("caution-seat"), p.t("caution-zone")];
-    form.lines = vec![crate::pages::yard::machine::zone_words(&p, book)];
-    if !book.start.is_empty() {
-        form.lines.push(format!(
-            "{}: {}.",
-            p.t("start-order"),
-            book.start.join(" · ")
-        ));
-    }
-    form.lines.extend(to_dig_lines(&p, book));
-    form.lines.extend(shift_lines(&p, book));
+    form.lines = start_lines(&p, book);
     form.asked = asked;
     let leaders = people_with(desk, Role::leads, typed.field("sight"));
     form.fields = vec![
@@ -121,17 +112,37 @@ fn render_end(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> A
     let mut form = ShortForm::new(desk, machine, "run/end", "run-end-title", "do-end-run")?;
     let p = form.p.clone();
     form.stop = book.stop.as_ref().map(|s| s.how.clone());
-    let lists = [
-        ("shift-cool-down", &book.shift.cool_down),
-        ("shift-stop-and-tell", &book.shift.stop_and_tell),
-    ];
-    form.lines = in_lines(&p, &lists);
+    form.lines = end_lines(&p, book);
     form.asked = asked;
     form.fields = vec![
         Field::long(&p, "run-amiss", "amiss", typed.field("amiss")),
         Field::text(&p, "hours-now", "hours", typed.field("hours")),
     ];
     form.show()
+}
+
+/// What to know before starting: the danger zone, the order, what stands otherwise to dig, the shift's short lists.
+pub(crate) fn start_lines(p: &crate::page::Page, book: &Book) -> Vec<String> {
+    let mut lines = vec![crate::pages::yard::machine::zone_words(p, book)];
+    if !book.start.is_empty() {
+        lines.push(format!(
+            "{}: {}.",
+            p.t("start-order"),
+            book.start.join(" · ")
+        ));
+    }
+    lines.extend(to_dig_lines(p, book));
+    lines.extend(shift_lines(p, book));
+    lines
+}
+
+/// What to do before stopping, and what to stop and tell for.
+pub(crate) fn end_lines(p: &crate::page::Page, book: &Book) -> Vec<String> {
+    let lists = [
+        ("shift-cool-down", &book.shift.cool_down),
+        ("shift-stop-and-tell", &book.shift.stop_and_tell),
+    ];
+    in_lines(p, &lists)
 }
 
 /// What stands otherwise to dig than at rest: a lock pin is in at rest and stowed to dig.

@@ -2,6 +2,7 @@
 
 use super::form::Typed;
 use crate::{desk::Desk, page::Page};
+use std::collections::BTreeSet;
 use words::Arg;
 use yard::{
     book::{Book, LeakClass, LevelMark, MeasureLimit, OilHeat, Point, PointKind},
@@ -33,6 +34,17 @@ pub(crate) struct Question {
     pub(crate) hindrances: Vec<Choice>,
     pub(crate) note: String,
     pub(crate) more_open: bool,
+    /// How a script reads these fields into an answer, as JSON; empty where none is to.
+    pub(crate) reads: String,
+    /// Fields and codes that stand the machine down: a phone out of range can tell that much by itself.
+    pub(crate) worse: BTreeSet<(String, String)>,
+}
+
+impl Question {
+    /// Whether this choice of this field is marked as one that stands the machine down.
+    pub(crate) fn stands_down(&self, field: &str, code: &str) -> bool {
+        self.worse.contains(&(field.to_owned(), code.to_owned()))
+    }
 }
 
 /// Something the reader must mend in what they typed.

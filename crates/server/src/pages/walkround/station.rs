@@ -217,7 +217,7 @@ fn render(
         stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
         stood_down: walk.stood_down.clone(),
         guards,
-        drawing: drawing(&p, walk.book, stop, &station),
+        drawing: drawing(&p, walk.book, stop, &station, "station"),
         kept: if next.is_some() {
             p.t("station-already-kept")
         } else {
@@ -247,7 +247,7 @@ fn one_question(
     };
     let mut q = question(p, walk.book, point, due.number, typed);
     q.asked = asked.get(&due.point).cloned().unwrap_or_default();
-    q.earlier = crate::pages::yard::machine::open_finding_at(desk, walk.machine, &due.point)
+    q.earlier = crate::pages::yard::machine::open_finding_at(desk, walk.machine, &due.point, true)
         .unwrap_or_default();
     q.photos = photos::row(photos::of_open_at(desk, p, walk.machine, &due.point)?)?;
     if let Some(given) = walk.kept(&due.point) {
@@ -285,7 +285,8 @@ fn told(p: &Page, desk: &Desk, walk: &Walk<'_>, point: &yard::book::Point, what:
     format!("{} {}", told.what, told.next)
 }
 
-fn drawing(p: &Page, book: &Book, stop: &Stop, station: &str) -> String {
+/// The part of the machine seen from this station, with its points; empty where the book draws nothing there.
+pub(crate) fn drawing(p: &Page, book: &Book, stop: &Stop, station: &str, id: &str) -> String {
     let here: Vec<&PointId> = stop.points.iter().map(|d| &d.point).collect();
     let places: Vec<_> = book
         .points
@@ -312,7 +313,7 @@ fn drawing(p: &Page, book: &Book, stop: &Stop, station: &str) -> String {
         shows: &shows,
         title: &p.t1("side-station", "name", station),
         zone: None,
-        id: "station",
+        id,
         radius: 16.0,
         close_up: true,
     })

@@ -206,6 +206,14 @@ fn findings(
     open_things(state, judgement).iter().map(line).collect()
 }
 
+/// Who found it and when; or only when.
+fn found_when(desk: &Desk, p: &Page, finding: &Finding, named: bool) -> String {
+    if named {
+        return finding_when(desk, p, finding);
+    }
+    p.words.moment(finding.at, desk.now, &desk.zone)
+}
+
 fn finding_when(desk: &Desk, p: &Page, finding: &Finding) -> String {
     let args = [
         ("name", desk.view.name(finding.by).into()),
@@ -217,11 +225,12 @@ fn finding_when(desk: &Desk, p: &Page, finding: &Finding) -> String {
     p.words.say("found-by", &args)
 }
 
-/// What is open at a point, said beside its question.
+/// What is open at a point, said beside its question; `named` with who found it.
 pub(crate) fn open_finding_at(
     desk: &Desk,
     state: &MachineState,
     point: &PointId,
+    named: bool,
 ) -> Option<String> {
     let p = desk.page();
     let finding = state.findings.values().find(|f| {
@@ -237,7 +246,7 @@ pub(crate) fn open_finding_at(
                         .found(finding, &crate::names::names(desk, state))
                         .into(),
                 ),
-                ("who", finding_when(desk, &p, finding).into()),
+                ("who", found_when(desk, &p, finding, named).into()),
             ],
         ),
     )

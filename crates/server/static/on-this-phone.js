@@ -1,0 +1,129 @@
+// The list of what is on this phone: what waits, what was not taken, and the ways off it. And the rhythm of delivering.
+
+import { deliver } from "./deliver.js";
+import { renderCopyOut } from "./copy-out.js";
+import { canKeep, entriesOf, onChange, photosOf, thing } from "./keep.js";
+
+const DAY = 24 * 3600 * 1000;
+/** How often it is tried while something waits, milliseconds; each failure doubles it up to the second. */
+const OFTEN = 5_000;
+const SELDOM = 60_000;
+
+/** Shows the list anew. @type {() => Promise<void>} */
+export let showList = async () => {};
+
+/** @param {string} id */
+const element = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
+
+/**
+ * Starts the list and the delivering.
+ * @param {{tag: string, speaker: import("./say.js").Speaker, address: string, words: any, back: () => string, onDelivered?: (round: import("./deliver.js").Round) => void}} of
+ */
+export async function startList(of) {
+  const { tag, speaker } = of;
+  if (!(await canKeep())) {
+    element("cannot-keep").hidden = false;
+    return;
+  }
+  /** @type {import("./deliver.js").Round|null} */
+  let last = null;
+  let wait = OFTEN;
+  /** @type {ReturnType<typeof setTimeout>|undefined} */
+  let next;
+
+  const attempt = async () => {
+    clearTimeout(next);
+    last = await deliver(tag);
+    wait = last.reached ? OFTEN : Math.min(wait * 2, SELDOM);
+    await showList();
+    of.onDelivered?.(last);
+    if (await somethingWaits(tag)) next = setTimeout(attempt, wait);
+  };
+  showList = () => render(of, last);
+  onChange(() => showList());
+  document.addEventListener("click", (event) => {
+    if (/** @type {HTMLElement} */ (event.target).id !== "deliver-now") return;
+    wait = OFTEN;
+    attempt();
+  });
+  window.addEventListener("online", attempt);
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "visible") attempt();
+  });
+  await showList();
+  await attempt();
+  return attempt;
+}
+
+/** @param {string} tag */
+async function somethingWaits(tag) {
+  const entries = await entriesOf(tag);
+  const photos = await photosOf(tag);
+  return entries.some((entry) => entry.state === "waiting") || photos.some((photo) => photo.used && photo.state === "waiting");
+}
+
+/** @param {any} of @param {import("./deliver.js").Round|null} last */
+async function render(of, last) {
+  const { tag, speaker } = of;
+  const { say } = speaker;
+  const entries = (await entriesOf(tag)).filter((entry) => entry.state !== "delivered");
+  const photos = (await photosOf(tag)).filter((photo) => photo.used && photo.state !== "delivered");
+  const waiting = entries.filter((entry) => entry.state === "waiting").length + photos.filter((photo) => photo.state === "waiting").length;
+  element("plain-http").hidden = window.isSecureContext;
+  const reach = element("reach");
+  const news = [
+    last === null ? "" : say(last.reached ? "phone-reached" : "phone-not-reached"),
+    entries.length + photos.length === 0 ? say("phone-nothing-waits") : say("phone-unsent", { n: waiting }) + ".",
+  ].filter(Boolean).join(" ");
+  if (reach.textContent !== news) reach.textContent = news;
+  element("kept-entries").replaceChildren(
+    ...entries.map((entry) => line(say(`kind-of-entry-${entry.kind}`), stateOf(entry, speaker))),
+    ...photos.map((photo) => line("", photo.state === "aside" ? say("phone-photo-aside", { why: photo.told ?? "" }) : say("phone-photo-waits"))),
+  );
+  element("deliver-now").hidden = waiting === 0;
+  const me = await thing("me");
+  const sign = /** @type {HTMLAnchorElement} */ (element("sign-in-to-deliver"));
+  sign.hidden = !(waiting > 0 && (last?.signIn || entries.some((entry) => entry.why === "not-yours")));
+  sign.href = `/y/${tag}/sign-in?back=${encodeURIComponent(of.back())}`;
+  const holder = document.getElementById("holder");
+  if (holder) holder.textContent = me?.name ? say("phone-holder", { name: me.name }) : say("phone-nobody");
+  renderOld(entries, speaker);
+  const out = /** @type {HTMLDetailsElement} */ (element("copy-out"));
+  out.hidden = entries.length === 0;
+  if (!out.open) out.ontoggle = () => {
+    if (out.open) copyOut(of);
+  };
+}
+
+/** Both ways off the phone, for what is here at this moment. @param {any} of */
+async function copyOut({ tag, words, address }) {
+  const entries = (await entriesOf(tag)).filter((entry) => entry.state !== "delivered");
+  const photos = (await photosOf(tag)).filter((photo) => photo.used && photo.state !== "delivered");
+  await renderCopyOut(element("copy-out-here"), entries.map((entry) => entry.text), words, address, tag, photos.map((photo) => photo.id));
+}
+
+/** @param {string} what @param {string} state */
+function line(what, state) {
+  const item = document.createElement("li");
+  item.append(what);
+  const small = document.createElement("small");
+  small.textContent = state;
+  item.append(" ", small);
+  return item;
+}
+
+/** @param {import("./keep.js").Kept} entry @param {import("./say.js").Speaker} speaker */
+function stateOf(entry, { say, age }) {
+  if (entry.state === "aside") return say("phone-aside", { why: entry.told ?? "" });
+  if (entry.why === "not-yours") return say("phone-not-yours");
+  return say("phone-waits-since", { age: age(Date.now() - entry.at) });
+}
+
+/** What is older than a day is said loudly. @param {import("./keep.js").Kept[]} entries @param {import("./say.js").Speaker} speaker */
+function renderOld(entries, { say }) {
+  const old = entries.some((entry) => Date.now() - entry.at > DAY);
+  const banner = element("unsent");
+  banner.hidden = !old;
+  banner.className = "loud";
+  if (old && banner.textContent !== say("phone-old")) banner.textContent = say("phone-old");
+}
