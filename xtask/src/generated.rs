@@ -8,11 +8,12 @@ use crate::finding::Finding;
 use crate::tree::Tree;
 
 /// Each document, and the arguments of `kingpost` that print it.
-const DOCUMENTS: [(&str, &[&str]); 5] = [
+const DOCUMENTS: [(&str, &[&str]); 6] = [
     ("docs/validation.md", &["reckon", "--validation-md"]),
     ("docs/book-format.md", &["book", "format", "--md"]),
     ("docs/book.schema.json", &["book", "format", "--schema"]),
     ("docs/permissions.md", &["people", "permissions", "--md"]),
+    ("docs/openapi.json", &["api"]),
     ("docs/exit-codes.md", &["journal", "--exit-codes-md"]),
 ];
 

@@ -7,13 +7,14 @@ mod told;
 pub(crate) use delivery::{Became, Deliverer, Why};
 pub(crate) use rules::{deed_of, is_peoples};
 
-use crate::{app::App, desk::Desk, refusal::Refusal};
+use crate::{desk::Desk, refusal::Refusal};
 use jiff::Timestamp;
 use store::{Acceptance, Delivery, NewEntry};
 use yard::{
     entry::{Access, AccessWhat, Body},
     id::{DeviceId, EntryId, MachineId, PersonId},
     people::{Deed, may},
+    world::World,
 };
 
 /// What these entries are written on.
@@ -89,28 +90,23 @@ pub(crate) fn take_all(desk: &Desk, entries: &[Vec<u8>]) -> Result<Vec<Became>, 
     deliverer.deliver(entries)
 }
 
-/// The bytes of a note of the program's own, for whoever writes it with other entries in one step.
-fn note(
-    app: &App,
+/// The bytes of a note of the program's own, for whoever writes it without a desk, or with other entries in one step.
+pub(crate) fn note(
+    yard: &store::Yard,
+    world: &dyn World,
     by: PersonId,
-    at: Timestamp,
     counter: u64,
-    what: AccessWhat,
-    of: Option<PersonId>,
+    access: Access,
 ) -> Vec<u8> {
     store::write_entry(&NewEntry {
-        id: EntryId(store::fresh_id(app.world.as_ref())),
-        yard: app.yard.id(),
+        id: EntryId(store::fresh_id(world)),
+        yard: yard.id(),
         machine: None,
-        at,
+        at: world.now(),
         by,
         device: DeviceId(HERE.to_owned()),
         counter,
-        body: Body::Access(Access {
-            what,
-            of,
-            note: None,
-        }),
+        body: Body::Access(access),
     })
 }
 

@@ -2,15 +2,15 @@
 
 use crate::{gate::Gate, https::Https, page::Page, refusal::Refusal};
 use std::{
-    collections::BTreeMap,
-    sync::{Arc, Mutex, PoisonError, RwLock},
+    collections::{BTreeMap, BTreeSet},
+    sync::{Arc, Mutex, OnceLock, PoisonError, RwLock},
 };
 use store::{Changes, Yard};
 use words::Words;
 use yard::{
-    entry::Entry,
+    entry::{Body, Entry},
     handover::YardHabits,
-    id::{MachineId, PersonId},
+    id::{EntryId, MachineId, PersonId},
     people::Role,
     state::{MachineState, YardState, fold_machine, fold_yard},
     world::World,
@@ -39,11 +39,11 @@ pub struct App {
 /// The journal folded, as of one entry.
 pub(crate) struct View {
     /// Entries, in order of acceptance.
-    pub(crate) entries: Vec<Entry>,
+    pub(crate) entries: Arc<Vec<Entry>>,
     /// The yard.
-    pub(crate) yard: YardState,
+    pub(crate) yard: Arc<YardState>,
     /// Machines.
-    pub(crate) machines: BTreeMap<MachineId, MachineState>,
+    pub(crate) machines: Machines,
     /// Names of people.
     pub(crate) names: BTreeMap<PersonId, String>,
     /// The yard's habits.
@@ -63,6 +63,38 @@ impl View {
         self.machines
             .values()
             .any(|m| m.book().is_some_and(|b| b.book.machine.invented))
+    }
+}
+
+/// The machines' states, each folded when somebody first asks for it.
+pub(crate) struct Machines {
+    states: BTreeMap<MachineId, OnceLock<MachineState>>,
+    entries: Arc<Vec<Entry>>,
+    yard: Arc<YardState>,
+    reading: quantity::Habits,
+}
+
+impl Machines {
+    /// A machine's state; none where the journal knows no such machine.
+    pub(crate) fn get(&self, id: &MachineId) -> Option<&MachineState> {
+        let (id, state) = self.states.get_key_value(id)?;
+        Some(self.folded(id, state))
+    }
+
+    /// All machines, by id.
+    pub(crate) fn iter(&self) -> impl Iterator<Item = (&MachineId, &MachineState)> {
+        self.states
+            .iter()
+            .map(|(id, state)| (id, self.folded(id, state)))
+    }
+
+    /// All states, by the machines' ids.
+    pub(crate) fn values(&self) -> impl Iterator<Item = &MachineState> {
+        self.iter().map(|(_, state)| state)
+    }
+
+    fn folded<'a>(&'a self, id: &MachineId, state: &'a OnceLock<MachineState>) -> &'a MachineState {
+        state.get_or_init(|| fold_machine(id, &self.entries, &self.yard, &self.reading))
     }
 }
 
@@ -110,48 +142,48 @@ impl App {
     }
 
     fn refold(&self, old: Option<Arc<View>>, changes: Changes) -> Result<View, Refusal> {
-        let (mut entries, mut machines) = match old {
+        let before = old.as_ref().map(|old| old.yard.clone());
+        let (mut entries, mut states) = match old {
             // Usually nobody else holds the old view any more, and nothing is copied.
             Some(old) => match Arc::try_unwrap(old) {
-                Ok(old) => (old.entries, old.machines),
-                Err(old) => (old.entries.clone(), old.machines.clone()),
+                Ok(old) => (old.entries, old.machines.states),
+                Err(old) => (old.entries.clone(), old.machines.states.clone()),
             },
-            None => (Vec::new(), BTreeMap::new()),
+            None => (Arc::default(), BTreeMap::new()),
         };
         let since = entries.last().map_or(0, |e| e.seq);
         let new = self.yard.entries_since(since)?;
-        let yard_changed = new.iter().any(|e| e.machine.is_none());
-        let mut touched: Vec<MachineId> = new.iter().filter_map(|e| e.machine.clone()).collect();
-        // A correction counts wherever it was written: the machine of what it corrects is folded again as well.
-        let corrected = new.iter().filter_map(|e| match &e.body {
-            yard::entry::Body::Correction(correction) => Some(correction.of),
-            _ => None,
-        });
-        let corrected: Vec<_> = corrected.collect();
-        entries.extend(new);
-        let whose = entries.iter().filter(|e| corrected.contains(&e.id));
-        touched.extend(whose.filter_map(|e| e.machine.clone()));
-        let yard = fold_yard(&entries);
-        if yard_changed {
-            // Roles decide who was entitled to close what: every machine is folded again.
-            touched = yard.machines.clone();
+        let first_new = entries.len();
+        if !new.is_empty() {
+            Arc::make_mut(&mut entries).extend(new);
         }
-        touched.sort();
-        touched.dedup();
+        let yard = Arc::new(fold_yard(&entries));
+        // Roles decide who was entitled to close what: where one changed, every machine is folded again.
+        if before.is_none_or(|before| !same_roles(&before, &yard)) {
+            states.clear();
+        }
+        for id in touched(&entries, first_new) {
+            states.remove(&id);
+        }
+        for id in &yard.machines {
+            states.entry(id.clone()).or_default();
+        }
         let habits = self.yard.habits()?;
         let reading = quantity::Habits {
             decimal_comma: habits.decimal_comma,
         };
-        for id in touched {
-            let state = fold_machine(&id, &entries, &yard, &reading);
-            machines.insert(id, state);
-        }
         let names = self
             .yard
             .people()?
             .into_iter()
             .filter_map(|person| Some((person.id, person.name?)))
             .collect();
+        let machines = Machines {
+            states,
+            entries: entries.clone(),
+            yard: yard.clone(),
+            reading,
+        };
         Ok(View {
             entries,
             yard,
@@ -180,5 +212,49 @@ impl App {
             https: self.https().is_some(),
             time: self.words.clock(self.world.now(), &self.world.zone()),
         }
+    }
+}
+
+fn same_roles(before: &YardState, now: &YardState) -> bool {
+    let roles = |yard: &YardState| -> Vec<_> {
+        let people = yard.people.iter();
+        let given = people.filter(|(_, p)| !p.roles.is_empty() || !p.on_machines.is_empty());
+        given
+            .map(|(id, p)| (*id, p.roles.clone(), p.on_machines.clone()))
+            .collect()
+    };
+    roles(before) == roles(now)
+}
+
+/// The machines that entries from `first_new` on bear on: their own, and those of the entries they correct or rule on, wherever
+/// these stand.
+fn touched(entries: &[Entry], first_new: usize) -> BTreeSet<MachineId> {
+    let mut machines = BTreeSet::new();
+    let mut asked: BTreeSet<EntryId> = BTreeSet::new();
+    for entry in &entries[first_new..] {
+        machines.extend(entry.machine.clone());
+        asked.extend(speaks_of(entry));
+    }
+    if asked.is_empty() {
+        return machines;
+    }
+    // What a correction corrects may be a correction itself: followed to the end, each once.
+    let by_id: BTreeMap<EntryId, &Entry> = entries.iter().map(|e| (e.id, e)).collect();
+    let mut seen = BTreeSet::new();
+    while let Some(id) = asked.pop_first() {
+        let Some(entry) = by_id.get(&id).filter(|_| seen.insert(id)) else {
+            continue;
+        };
+        machines.extend(entry.machine.clone());
+        asked.extend(speaks_of(entry).into_iter().filter(|id| !seen.contains(id)));
+    }
+    machines
+}
+
+fn speaks_of(entry: &Entry) -> Option<EntryId> {
+    match &entry.body {
+        Body::Correction(correction) => Some(correction.of),
+        Body::Ruling(ruling) => Some(ruling.about),
+        _ => None,
     }
 }

@@ -88,6 +88,13 @@ impl Gate {
         self.roles.role_at(person, when)
     }
 
+    /// Whether somebody was given a role that holds at a time. Who was given none looks on, as anybody may.
+    pub(crate) fn holds_role(&self, person: PersonId, when: Timestamp) -> bool {
+        let given = self.roles.people.get(&person).map(|person| &person.roles);
+        let in_force = given.and_then(|roles| roles.iter().rfind(|(since, ..)| *since <= when));
+        in_force.is_some_and(|(_, role, _)| role.is_some())
+    }
+
     /// When the yard began, by the journal.
     pub(crate) fn began(&self) -> Option<Timestamp> {
         self.began

@@ -18,6 +18,7 @@ mod plain;
 mod refusal;
 mod routes;
 pub mod session;
+pub mod tokens;
 
 pub use app::App;
 pub use guard::is_of;

@@ -181,6 +181,17 @@ fn yard_routes() -> Router<Arc<App>> {
             form(|desk, at, _| people::rights::unlock(desk, at.part("person"))),
         )
         .route(
+            "/tokens",
+            both(
+                |desk, _| people::tokens::show(desk),
+                |desk, _, typed| people::tokens::make(desk, typed),
+            ),
+        )
+        .route(
+            "/tokens/{token}/end",
+            form(|desk, at, _| people::tokens::end(desk, at.part("token"))),
+        )
+        .route(
             "/habits",
             both(
                 |desk, _| people::habits::show(desk),

@@ -105,6 +105,8 @@ pub enum Drawer {
     Link,
     /// Sign-ins.
     Session,
+    /// Tokens of programs.
+    Token,
     /// Counters against guessing.
     Throttle,
     /// Devices that somebody signed in on.
@@ -113,12 +115,13 @@ pub enum Drawer {
 
 impl Drawer {
     /// All of them.
-    pub const ALL: [Drawer; 7] = [
+    pub const ALL: [Drawer; 8] = [
         Drawer::Person,
         Drawer::Setting,
         Drawer::Photo,
         Drawer::Link,
         Drawer::Session,
+        Drawer::Token,
         Drawer::Throttle,
         Drawer::Device,
     ];
@@ -131,12 +134,13 @@ impl Drawer {
             Drawer::Photo => "photo",
             Drawer::Link => "link",
             Drawer::Session => "session",
+            Drawer::Token => "token",
             Drawer::Throttle => "throttle",
             Drawer::Device => "device",
         }
     }
 
-    /// Whether a change shows on pages (and so counts in [`Changes`](crate::Changes)), and whether a backup carries it: sign-ins do neither.
+    /// Whether a change shows on pages (and so counts in [`Changes`](crate::Changes)), and whether a backup carries it: sign-ins and tokens do neither.
     pub fn lasts(self) -> bool {
         matches!(self, Drawer::Person | Drawer::Setting | Drawer::Photo)
     }

@@ -49,7 +49,7 @@ pub use fresh_id::fresh_id;
 pub use import::import;
 pub use journal::{Aside, Drawer, Drawers, Engine, Journal, Offer, Row};
 pub use opening::{Store, holds_store};
-pub use outside::{Device, Link, LinkUse, Miss, Misses, Person, Session};
+pub use outside::{Device, Link, LinkUse, Miss, Misses, Person, Session, Token};
 pub use pictures::{Picture, PictureKept};
 pub use restore::restore;
 pub use verify::{Broken, BrokenHow, Checked, Verification};

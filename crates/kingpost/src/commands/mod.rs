@@ -1,5 +1,6 @@
 //! The commands, one file a job, and the command line they make up.
 
+mod api;
 mod book;
 mod handover;
 mod https;
@@ -8,6 +9,7 @@ mod papers;
 mod people;
 mod reckon;
 mod serve;
+mod token;
 mod upkeep;
 mod walkround;
 mod yard;
@@ -54,6 +56,9 @@ enum Job {
     #[command(subcommand)]
     Yard(yard::Job),
     Https(https::Https),
+    #[command(subcommand)]
+    Token(token::Job),
+    Api,
     Serve(serve::Serve),
 }
 
@@ -71,6 +76,8 @@ impl Cli {
             Some(Job::People(job)) => people::run(kit, job),
             Some(Job::Yard(job)) => yard::run(kit, job),
             Some(Job::Https(asked)) => https::run(kit, &asked),
+            Some(Job::Token(job)) => token::run(kit, job),
+            Some(Job::Api) => Ok(api::run(kit)),
             Some(Job::Serve(serve)) => serve::run(kit, &serve),
             None => serve::run(kit, &serve::Serve::default()),
         }

@@ -6,7 +6,7 @@ use jiff::Timestamp;
 use std::collections::{BTreeMap, BTreeSet};
 use store::{Acceptance, Delivery, Envelope, Row, StoreError};
 use yard::{
-    entry::{AccessWhat, Body, Entry},
+    entry::{Access, AccessWhat, Body, Entry},
     id::{EntryId, PersonId},
     people::{Deed, may},
 };
@@ -202,14 +202,13 @@ impl Deliverer<'_> {
         }
         let counter = self.app.yard.tip()?.seq + 1;
         let note = |(n, of): (u64, PersonId)| {
-            super::note(
-                self.app,
-                self.person,
-                self.now,
-                counter + n,
-                AccessWhat::TakenIn,
-                Some(of),
-            )
+            let access = Access {
+                what: AccessWhat::TakenIn,
+                of: Some(of),
+                note: None,
+            };
+            let (yard, world) = (&self.app.yard, self.app.world.as_ref());
+            super::note(yard, world, self.person, counter + n, access)
         };
         Ok((0u64..).zip(writers).map(note).collect())
     }

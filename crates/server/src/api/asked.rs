@@ -10,10 +10,7 @@ use axum::{
 use jiff::Timestamp;
 use serde::{Serialize, de::DeserializeOwned};
 use std::{collections::BTreeMap, sync::Arc};
-use yard::{
-    id::PersonId,
-    people::{Deed, Role, may},
-};
+use yard::{id::PersonId, people::Role};
 
 /// Who asks.
 #[derive(Clone, Debug)]
@@ -60,14 +57,6 @@ impl Asked {
     /// The role of who asks, now.
     pub(super) fn role(&self) -> Result<Role, Refused> {
         Ok(self.gate()?.role(self.who()?.person, self.now))
-    }
-
-    pub(super) fn must(&self, deed: Deed) -> Result<(), Refused> {
-        if may(self.role()?, deed) {
-            Ok(())
-        } else {
-            Err(Refused::of("may-not"))
-        }
     }
 
     /// A desk, for operations that look at machines.

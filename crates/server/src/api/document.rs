@@ -23,6 +23,7 @@ pub fn document(words: &Words) -> Value {
         let method = match operation.method {
             Method::Get => "get",
             Method::Post => "post",
+            Method::Put => "put",
         };
         let described = described(operation, words, &mut generator);
         paths
@@ -61,11 +62,18 @@ fn described(operation: &Operation, words: &Words, generator: &mut SchemaGenerat
         "responses": responses(operation, words, generator),
         "security": security(operation.who),
     });
-    if let Some(Sent { most, schema }) = &operation.sent {
+    if let Some(sent) = &operation.sent {
+        let (most, content) = match sent {
+            Sent::Json { most, schema } => (
+                *most,
+                json!({ "application/json": { "schema": schema(generator) } }),
+            ),
+            Sent::Picture => (crate::photo::MOST_BYTES, json!({ "image/*": {} })),
+        };
         said["requestBody"] = json!({
             "required": true,
             "description": words.say("api-sent-most", &[("most", (most >> 20).into())]),
-            "content": { "application/json": { "schema": schema(generator) } },
+            "content": content,
         });
     }
     said
@@ -76,8 +84,8 @@ fn security(who: Who) -> Value {
     match who {
         Who::Anybody => json!([]),
         Who::Known => json!([{ "sign-in": [] }, { "token": [] }]),
-        Who::Reads => json!([{ "sign-in": [] }, { "token": ["read"] }]),
-        Who::Delivers => json!([{ "sign-in": [] }, { "token": ["deliver"] }]),
+        Who::Reads(_) => json!([{ "sign-in": [] }, { "token": ["read"] }]),
+        Who::Delivers(_) => json!([{ "sign-in": [] }, { "token": ["deliver"] }]),
     }
 }
 
@@ -85,7 +93,7 @@ fn parameter(parameter: &Parameter, words: &Words) -> Value {
     let schema = match parameter.kind {
         Kind::Tag => json!({ "type": "string", "pattern": "^[0-9a-f]{10}$" }),
         Kind::Machine => json!({ "type": "string", "pattern": "^[a-z0-9][a-z0-9-]{0,63}$" }),
-        Kind::Entry => json!({ "type": "string", "format": "uuid" }),
+        Kind::Entry | Kind::Photo => json!({ "type": "string", "format": "uuid" }),
         Kind::Number(least, most, unsaid) => {
             json!({ "type": "integer", "minimum": least, "maximum": most, "default": unsaid })
         }
@@ -131,13 +139,15 @@ fn responses(operation: &Operation, words: &Words, generator: &mut SchemaGenerat
 fn can_refuse(operation: &Operation, code: &str) -> bool {
     match code {
         "sign-in" | "token" => operation.who != Who::Anybody,
-        "scope" => matches!(operation.who, Who::Reads | Who::Delivers),
-        "may-not" => matches!(operation.who, Who::Reads | Who::Delivers),
+        "scope" | "may-not" => matches!(operation.who, Who::Reads(_) | Who::Delivers(_)),
         "slow-down" => operation.who != Who::Anybody,
         "cross-site" => operation.method != Method::Get,
         "not-found" => operation.parameters.iter().any(|part| part.kind.in_path()),
         "parameter" => operation.parameters.iter().any(|part| !part.kind.in_path()),
-        "media-type" | "too-large" | "cut-off" | "not-json" | "shape" => operation.sent.is_some(),
+        "media-type" | "too-large" | "cut-off" | "not-json" | "shape" => {
+            matches!(operation.sent, Some(Sent::Json { .. }))
+        }
+        photo if photo.starts_with("photo-") => matches!(operation.sent, Some(Sent::Picture)),
         "method" | "ours" => false,
         own => operation.refuses.contains(&own),
     }

@@ -11,6 +11,7 @@ mod machines;
 mod me;
 mod operation;
 mod people;
+mod photos;
 mod refused;
 mod round;
 mod serve;

@@ -3,6 +3,7 @@
 use super::{asked::Asked, refused::Refused};
 use axum::{http::StatusCode, response::Response};
 use schemars::{JsonSchema, Schema, SchemaGenerator};
+use yard::people::Deed;
 
 /// One operation.
 pub(super) struct Operation {
@@ -28,18 +29,19 @@ pub(super) struct Operation {
 pub(super) enum Method {
     Get,
     Post,
+    Put,
 }
 
 /// Who may ask.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Who {
     Anybody,
-    /// Signed in, or with a token that reads.
-    Reads,
-    /// Signed in, or with a token that delivers.
-    Delivers,
     /// Signed in, or with any token.
     Known,
+    /// Signed in, or with a token that reads; the role must allow this.
+    Reads(Deed),
+    /// Signed in, or with a token that delivers; the role must allow this.
+    Delivers(Deed),
 }
 
 /// A part of the address.
@@ -57,6 +59,8 @@ pub(super) enum Kind {
     Machine,
     /// An entry's id, in the path.
     Entry,
+    /// A photo's id, in the path.
+    Photo,
     /// A number behind the question mark, from `.0` to `.1`; `.2` where it is not said.
     Number(u64, u64, u64),
     /// One of these words behind the question mark; the first where it is not said.
@@ -65,16 +69,19 @@ pub(super) enum Kind {
 
 impl Kind {
     pub(super) fn in_path(self) -> bool {
-        matches!(self, Kind::Tag | Kind::Machine | Kind::Entry)
+        matches!(self, Kind::Tag | Kind::Machine | Kind::Entry | Kind::Photo)
     }
 }
 
 /// What is sent along.
-pub(super) struct Sent {
-    /// Most bytes.
-    pub(super) most: usize,
-    /// JSON of this schema.
-    pub(super) schema: fn(&mut SchemaGenerator) -> Schema,
+pub(super) enum Sent {
+    /// JSON of this schema, at most so many bytes.
+    Json {
+        most: usize,
+        schema: fn(&mut SchemaGenerator) -> Schema,
+    },
+    /// The bytes of a picture, whatever they are said to be.
+    Picture,
 }
 
 /// An answer when all is well: JSON of this schema, with this status.

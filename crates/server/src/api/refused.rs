@@ -39,6 +39,15 @@ pub(super) const CODES: &[(&str, StatusCode)] = &[
     ("not-an-entry", StatusCode::BAD_REQUEST),
     ("entry", StatusCode::UNPROCESSABLE_ENTITY),
     ("not-yours", StatusCode::FORBIDDEN),
+    ("photo-too-large", StatusCode::PAYLOAD_TOO_LARGE),
+    ("photo-empty", StatusCode::UNPROCESSABLE_ENTITY),
+    ("photo-not-a-picture", StatusCode::UNPROCESSABLE_ENTITY),
+    ("photo-other-kind", StatusCode::UNPROCESSABLE_ENTITY),
+    ("photo-moving", StatusCode::UNPROCESSABLE_ENTITY),
+    ("photo-too-many-pixels", StatusCode::UNPROCESSABLE_ENTITY),
+    ("photo-cut-off", StatusCode::UNPROCESSABLE_ENTITY),
+    ("photo-damaged", StatusCode::UNPROCESSABLE_ENTITY),
+    ("differs", StatusCode::CONFLICT),
     ("slow-down", StatusCode::TOO_MANY_REQUESTS),
     ("disk-full", StatusCode::INSUFFICIENT_STORAGE),
     ("ours", StatusCode::INTERNAL_SERVER_ERROR),
@@ -90,9 +99,19 @@ impl Refused {
             .iter()
             .map(|(name, value)| (*name, value.into()))
             .collect();
+        // What is wrong with a photo has its sentences already.
+        let photo = self.why.strip_prefix("photo-");
+        let told = match photo {
+            Some(_) => format!(
+                "{} {}",
+                words.text(self.why),
+                words.text(&format!("{}.next", self.why))
+            ),
+            None => words.say(&format!("api-why-{}", self.why), &args),
+        };
         let body = Shape {
-            why: self.why.to_owned(),
-            told: words.say(&format!("api-why-{}", self.why), &args),
+            why: photo.unwrap_or(self.why).to_owned(),
+            told,
             line: self.place.map(|(line, _)| line as u64),
             column: self.place.map(|(_, column)| column as u64),
         };
@@ -119,7 +138,8 @@ impl From<Refusal> for Refused {
             Refusal::NotFound => Self::of("not-found"),
             Refusal::MayNot(_) => Self::of("may-not"),
             Refusal::SignIn { .. } => Self::of("sign-in"),
-            Refusal::Photo(_) | Refusal::BadRequest => Self::with("not-an-entry", "why", ""),
+            Refusal::Photo(trouble) => Self::of(trouble.key()),
+            Refusal::BadRequest => Self::with("not-an-entry", "why", ""),
             Refusal::DiskFull => Self::of("disk-full"),
             Refusal::Ours(what) => {
                 eprintln!("api: {what}");

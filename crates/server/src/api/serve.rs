@@ -2,24 +2,30 @@
 
 use super::{
     asked::{Asked, Asker},
-    operation::{Kind, Method, Operation, Parameter, Who},
+    operation::{Kind, Method, Operation, Parameter, Sent, Who},
     refused::Refused,
     table::OPERATIONS,
 };
-use crate::{app::App, caller::Caller, photo, refusal::Refusal, session};
+use crate::{app::App, caller::Caller, photo, refusal::Refusal, session, tokens};
 use axum::{
     Router,
     body::{Body, to_bytes},
     extract::{FromRequestParts, Query, RawPathParams, Request, State},
-    http::{HeaderMap, header, request::Parts},
+    http::{HeaderMap, HeaderValue, header, request::Parts},
     middleware::{Next, from_fn},
     response::Response,
     routing::{MethodRouter, get, post, put},
 };
-use std::{collections::BTreeMap, sync::Arc};
+use std::{collections::BTreeMap, sync::Arc, time::Duration};
 use tower_http::csrf::{CsrfLayer, ProtectionError};
 use words::Words;
-use yard::id::{EntryId, MachineId};
+use yard::{
+    id::{EntryId, MachineId, PersonId, PhotoId},
+    people::may,
+};
+
+/// Longest that JSON may take to arrive: 4 MiB over a weak link in the yard.
+const LONGEST: Duration = Duration::from_secs(120);
 
 /// Whether an address belongs to the API, known path or not.
 pub(crate) fn is_here(path: &str) -> bool {
@@ -35,6 +41,7 @@ pub(crate) fn routes(words: Arc<Words>) -> Router<Arc<App>> {
         let route = match operation.method {
             Method::Get => get(handler),
             Method::Post => post(handler),
+            Method::Put => put(handler),
         };
         let before = paths.remove(operation.path).unwrap_or_default();
         paths.insert(operation.path, before.merge(route));
@@ -48,7 +55,6 @@ pub(crate) fn routes(words: Arc<Words>) -> Router<Arc<App>> {
         router = router.route(path, route.fallback(method));
     }
     router = router
-        .route("/api/y/{tag}/photos/{photo}", put(photo::put))
         .route("/api", axum::routing::any(not_found))
         .route("/api/", axum::routing::any(not_found))
         .route("/api/{*rest}", axum::routing::any(not_found));
@@ -105,18 +111,11 @@ async fn asked(
         None
     } else {
         let (app, heads, caller) = (app.clone(), parts.headers.clone(), Caller::of(&parts));
-        Some(waiting(move || asker(&app, &heads, &caller)).await?)
+        Some(waiting(move || entitled(operation.who, &app, asker(&app, &heads, &caller)?)).await?)
     };
-    let within = asker.as_ref().is_none_or(|asker| match operation.who {
-        Who::Reads => asker.reads,
-        Who::Delivers => asker.delivers,
-        Who::Known | Who::Anybody => true,
-    });
-    if !within {
-        return Err(Refused::of("scope"));
-    }
     let body = match &operation.sent {
-        Some(sent) => sent_along(&parts.headers, body, sent.most).await?,
+        Some(Sent::Json { most, .. }) => sent_along(&parts.headers, body, *most).await?,
+        Some(Sent::Picture) => photo::whole_body(body).await.map_err(Refusal::from)?,
         None => Vec::new(),
     };
     let clock = parts
@@ -133,10 +132,28 @@ async fn asked(
     })
 }
 
+/// The asker, if both what they hold and their role allow it.
+fn entitled(who: Who, app: &App, asker: Asker) -> Result<Asker, Refused> {
+    let (within, deed) = match who {
+        Who::Anybody | Who::Known => return Ok(asker),
+        Who::Reads(deed) => (asker.reads, deed),
+        Who::Delivers(deed) => (asker.delivers, deed),
+    };
+    if !within {
+        return Err(Refused::of("scope"));
+    }
+    let role = app.gate()?.role(asker.person, app.world.now());
+    if may(role, deed) {
+        Ok(asker)
+    } else {
+        Err(Refused::of("may-not"))
+    }
+}
+
 /// Who asks: by token, or signed in.
 fn asker(app: &App, heads: &HeaderMap, caller: &Caller) -> Result<Asker, Refused> {
-    if heads.contains_key(header::AUTHORIZATION) {
-        return Err(Refused::of("token"));
+    if let Some(held) = heads.get(header::AUTHORIZATION) {
+        return by_token(app, held).ok_or_else(|| Refused::of("token"))?;
     }
     let signed = session::signed_in(app, caller)?.ok_or_else(|| Refused::of("sign-in"))?;
     Ok(Asker {
@@ -145,6 +162,24 @@ fn asker(app: &App, heads: &HeaderMap, caller: &Caller) -> Result<Asker, Refused
         reads: true,
         delivers: true,
     })
+}
+
+/// Who a token acts for; none where what stands in the header is no token.
+fn by_token(app: &App, held: &HeaderValue) -> Option<Result<Asker, Refused>> {
+    let (scheme, secret) = held.to_str().ok()?.split_once(' ')?;
+    if !scheme.eq_ignore_ascii_case("bearer") {
+        return None;
+    }
+    let token = match tokens::holding(app, secret.trim()) {
+        Ok(token) => token?,
+        Err(refusal) => return Some(Err(refusal.into())),
+    };
+    Some(Ok(Asker {
+        person: PersonId(token.person),
+        until: token.expires,
+        reads: token.reads,
+        delivers: token.delivers,
+    }))
 }
 
 /// The address's parts, each as the operation says.
@@ -185,6 +220,7 @@ fn fits_path(kind: Kind, part: &str, app: &App) -> bool {
         Kind::Tag => part == app.tag(),
         Kind::Machine => MachineId::new(part).is_some(),
         Kind::Entry => part.parse::<EntryId>().is_ok(),
+        Kind::Photo => part.parse::<PhotoId>().is_ok(),
         Kind::Number(..) | Kind::Word(_) => false,
     }
 }
@@ -224,7 +260,10 @@ async fn sent_along(heads: &HeaderMap, body: Body, most: usize) -> Result<Vec<u8
     {
         return Err(too_large());
     }
-    match to_bytes(body, most).await {
+    let Ok(read) = tokio::time::timeout(LONGEST, to_bytes(body, most)).await else {
+        return Err(Refused::of("cut-off"));
+    };
+    match read {
         Ok(bytes) => Ok(bytes.to_vec()),
         Err(error) if is_over_length(&error) => Err(too_large()),
         Err(_) => Err(Refused::of("cut-off")),

@@ -77,9 +77,9 @@ pub(super) struct EntryBecame {
     pub(super) told: String,
 }
 
-/// What became of an entry sent by itself.
+/// What became of one entry, or one photo, sent by itself.
 #[derive(Serialize, JsonSchema)]
-pub(super) struct EntryTaken {
+pub(super) struct Taken {
     #[schemars(extend("enum" = ["new", "known", "conflict"]))]
     pub(super) is: String,
 }

@@ -3,13 +3,14 @@
 use super::{
     deliveries, document, entries, machines, me,
     operation::{Answers, Kind, Method, Operation, Parameter, Sent, Who, schema_of},
-    people, round,
+    people, photos, round,
     shapes::{
-        Delivered, Delivery, Document, EntriesPage, Entry, EntryKept, EntryTaken, Machine, Me,
-        People, RoundPlan, Yard,
+        Delivered, Delivery, Document, EntriesPage, Entry, EntryKept, Machine, Me, People, Refusal,
+        RoundPlan, Taken, Yard,
     },
 };
 use axum::http::StatusCode;
+use yard::people::Deed;
 
 const TAG: Parameter = Parameter {
     name: "tag",
@@ -58,9 +59,9 @@ pub(super) const OPERATIONS: &[Operation] = &[
         name: "deliver",
         method: Method::Post,
         path: "/api/y/{tag}/deliveries",
-        who: Who::Delivers,
+        who: Who::Delivers(Deed::Note),
         parameters: &[TAG],
-        sent: Some(Sent {
+        sent: Some(Sent::Json {
             most: deliveries::MOST_BYTES,
             schema: schema_of::<Delivery>,
         }),
@@ -76,9 +77,9 @@ pub(super) const OPERATIONS: &[Operation] = &[
         name: "write-entry",
         method: Method::Post,
         path: "/api/y/{tag}/entries",
-        who: Who::Delivers,
+        who: Who::Delivers(Deed::Note),
         parameters: &[TAG],
-        sent: Some(Sent {
+        sent: Some(Sent::Json {
             most: store::MOST_BYTES,
             schema: schema_of::<Entry>,
         }),
@@ -86,27 +87,60 @@ pub(super) const OPERATIONS: &[Operation] = &[
             Answers {
                 status: StatusCode::CREATED,
                 key: "entry-new",
-                schema: schema_of::<EntryTaken>,
+                schema: schema_of::<Taken>,
             },
             Answers {
                 status: OK,
                 key: "entry-known",
-                schema: schema_of::<EntryTaken>,
+                schema: schema_of::<Taken>,
             },
             Answers {
                 status: StatusCode::CONFLICT,
                 key: "entry-conflict",
-                schema: schema_of::<EntryTaken>,
+                schema: schema_of::<Taken>,
             },
         ],
         refuses: &["not-an-entry", "entry", "not-yours", "disk-full"],
         run: deliveries::write_entry,
     },
     Operation {
+        name: "keep-photo",
+        method: Method::Put,
+        path: "/api/y/{tag}/photos/{photo}",
+        who: Who::Delivers(Deed::Note),
+        parameters: &[
+            TAG,
+            Parameter {
+                name: "photo",
+                kind: Kind::Photo,
+            },
+        ],
+        sent: Some(Sent::Picture),
+        answers: &[
+            Answers {
+                status: StatusCode::CREATED,
+                key: "photo-new",
+                schema: schema_of::<Taken>,
+            },
+            Answers {
+                status: OK,
+                key: "photo-known",
+                schema: schema_of::<Taken>,
+            },
+            Answers {
+                status: StatusCode::CONFLICT,
+                key: "photo-differs",
+                schema: schema_of::<Refusal>,
+            },
+        ],
+        refuses: &["differs", "disk-full"],
+        run: photos::keep,
+    },
+    Operation {
         name: "list-entries",
         method: Method::Get,
         path: "/api/y/{tag}/entries",
-        who: Who::Reads,
+        who: Who::Reads(Deed::Look),
         parameters: &[
             TAG,
             Parameter {
@@ -131,7 +165,7 @@ pub(super) const OPERATIONS: &[Operation] = &[
         name: "read-entry",
         method: Method::Get,
         path: "/api/y/{tag}/entries/{entry}",
-        who: Who::Reads,
+        who: Who::Reads(Deed::Look),
         parameters: &[
             TAG,
             Parameter {
@@ -152,7 +186,7 @@ pub(super) const OPERATIONS: &[Operation] = &[
         name: "yard",
         method: Method::Get,
         path: "/api/y/{tag}/yard",
-        who: Who::Reads,
+        who: Who::Reads(Deed::Look),
         parameters: &[TAG],
         sent: None,
         answers: &[Answers {
@@ -167,7 +201,7 @@ pub(super) const OPERATIONS: &[Operation] = &[
         name: "machine",
         method: Method::Get,
         path: "/api/y/{tag}/machines/{machine}",
-        who: Who::Reads,
+        who: Who::Reads(Deed::Look),
         parameters: &[TAG, MACHINE],
         sent: None,
         answers: &[Answers {
@@ -182,7 +216,7 @@ pub(super) const OPERATIONS: &[Operation] = &[
         name: "round",
         method: Method::Get,
         path: "/api/y/{tag}/machines/{machine}/round",
-        who: Who::Reads,
+        who: Who::Reads(Deed::WalkRound),
         parameters: &[
             TAG,
             MACHINE,
@@ -197,14 +231,14 @@ pub(super) const OPERATIONS: &[Operation] = &[
             key: "round",
             schema: schema_of::<RoundPlan>,
         }],
-        refuses: &["may-not"],
+        refuses: &[],
         run: round::plan,
     },
     Operation {
         name: "people",
         method: Method::Get,
         path: "/api/y/{tag}/people",
-        who: Who::Reads,
+        who: Who::Reads(Deed::Look),
         parameters: &[TAG],
         sent: None,
         answers: &[Answers {

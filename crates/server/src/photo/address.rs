@@ -1,64 +1,19 @@
-//! The photos' addresses: `PUT /api/y/{tag}/photos/{photo}` takes one in, `GET /y/{tag}/photos/{photo}` shows it.
+//! The photos' address: `GET /y/{tag}/photos/{photo}` shows one. (The API takes them in.)
 
-use super::{clean, in_turn, keep, reading};
+use super::{clean, in_turn};
 use crate::{
     desk::{Answer, Desk},
     refusal::Refusal,
-    routes::{Shared, answer, in_yard},
+    routes::{Shared, answer},
 };
 use axum::{
-    Json,
-    body::Body,
-    extract::{OriginalUri, Path},
     http::{StatusCode, Uri, header},
     response::{IntoResponse, Response},
 };
-use std::collections::BTreeMap;
-use store::PictureKept;
-use yard::{id::PhotoId, people::Deed};
+use yard::id::PhotoId;
 
 /// The small picture of lists: pixels along the long side.
 const SMALL: u32 = 320;
-
-/// Takes in a photo: 201 new, 200 known, 409 where another picture has this id, 401, 403, 413, 422 with `why` and `told`.
-///
-/// Who sends is asked before the body is read.
-pub(crate) async fn put(
-    state: Shared,
-    OriginalUri(uri): OriginalUri,
-    Path(parts): Path<BTreeMap<String, String>>,
-    body: Body,
-) -> Response {
-    let place = parts.clone();
-    let asked = ask_first(&state, &uri, move |desk| {
-        Some(told(desk, &entitled(desk, place).err()?))
-    });
-    if let Some(refused) = asked.await {
-        return refused;
-    }
-    let read = reading::whole(body).await;
-    answer(state, uri, move |desk| {
-        let kept = read
-            .map_err(Refusal::from)
-            .and_then(|bytes| keep(desk, entitled(desk, parts)?, &bytes));
-        Ok(match kept {
-            Ok(PictureKept::New) => StatusCode::CREATED.into_response(),
-            Ok(PictureKept::Known) => StatusCode::OK.into_response(),
-            Ok(PictureKept::Differs) => {
-                said(desk, StatusCode::CONFLICT, "differs", "photo-differs")
-            }
-            Err(refusal) => told(desk, &refusal),
-        })
-    })
-    .await
-}
-
-/// The photo meant, if whoever asks may keep one in this yard.
-fn entitled(desk: &Desk, parts: BTreeMap<String, String>) -> Result<PhotoId, Refusal> {
-    let place = in_yard(desk, parts, BTreeMap::new())?;
-    desk.may(Deed::Note)?;
-    place.part("photo").parse().map_err(|_| Refusal::NotFound)
-}
 
 /// Asks before a large body is read whether whoever sends it may; what they are told where they may not.
 pub(crate) async fn ask_first(
@@ -70,26 +25,6 @@ pub(crate) async fn ask_first(
         Ok(check(desk).unwrap_or_else(|| StatusCode::CONTINUE.into_response()))
     });
     Some(asked.await).filter(|response| response.status() != StatusCode::CONTINUE)
-}
-
-/// A refusal for a program: its code, and the sentences for whoever holds the phone.
-fn told(desk: &Desk, refusal: &Refusal) -> Response {
-    let (status, why) = match refusal {
-        Refusal::SignIn { .. } => (StatusCode::UNAUTHORIZED, "sign-in"),
-        Refusal::Photo(trouble) => (trouble.status(), trouble.code()),
-        other => (other.status(), other.key().trim_start_matches("error-")),
-    };
-    if let Refusal::Ours(what) = refusal {
-        eprintln!("{} {}: {what}", desk.now, desk.path);
-    }
-    said(desk, status, why, refusal.key())
-}
-
-fn said(desk: &Desk, status: StatusCode, why: &str, key: &str) -> Response {
-    let p = desk.page();
-    let told = format!("{} {}", p.t(key), p.t(&format!("{key}.next")));
-    let body = Json(serde_json::json!({ "why": why, "told": told }));
-    (status, body).into_response()
 }
 
 /// Shows a photo to somebody signed in: photos may show people. `size` is `small` for lists.

@@ -11,9 +11,9 @@ mod shrink;
 mod trouble;
 mod whole;
 
-pub(crate) use address::{ask_first, put, show};
+pub(crate) use address::{ask_first, show};
 pub use clean::{Cleaned, LONG_SIDE, MOST_BYTES, MOST_PIXELS, MOST_SIDE, clean};
-pub(crate) use reading::{MOST_READ, Sent, form};
+pub(crate) use reading::{MOST_READ, Sent, form, whole as whole_body};
 pub use trouble::PhotoTrouble;
 
 use crate::{desk::Desk, refusal::Refusal};

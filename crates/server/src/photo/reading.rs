@@ -32,7 +32,7 @@ pub(crate) struct Sent {
 }
 
 /// A body that is a picture and nothing else.
-pub(super) async fn whole(mut body: Body) -> Result<Vec<u8>, PhotoTrouble> {
+pub(crate) async fn whole(mut body: Body) -> Result<Vec<u8>, PhotoTrouble> {
     let _reader = READERS.acquire().await;
     let read = async {
         let mut kept = Kept::new(MOST_BYTES);

@@ -31,6 +31,21 @@ pub(crate) struct Clock {
     drawn: AtomicU64,
 }
 
+impl Clock {
+    /// Moves on.
+    pub(crate) fn later(&self, minutes: i64) {
+        *self.now.lock().unwrap() += jiff::SignedDuration::from_mins(minutes);
+    }
+}
+
+/// A clock that shows a time, for tests that make their own yard.
+pub(crate) fn clock_at(now: &str) -> Arc<Clock> {
+    Arc::new(Clock {
+        now: Mutex::new(now.parse().unwrap()),
+        drawn: AtomicU64::new(1),
+    })
+}
+
 impl World for Clock {
     fn now(&self) -> Timestamp {
         *self.now.lock().unwrap()
@@ -76,10 +91,7 @@ impl Place {
     }
 
     pub(crate) fn speaking(words: Words) -> Self {
-        let clock = Arc::new(Clock {
-            now: Mutex::new("2026-03-02T07:00:00Z".parse().unwrap()),
-            drawn: AtomicU64::new(1),
-        });
+        let clock = clock_at("2026-03-02T07:00:00Z");
         let store = Store::open_memory();
         let yard = store.create_yard("Invented yard", clock.as_ref()).unwrap();
         let [steward, deputy, operator, learner, visitor] =
@@ -146,8 +158,7 @@ impl Place {
 
     /// Moves the clock on.
     pub(crate) fn later(&self, minutes: i64) {
-        let mut now = self.clock.now.lock().unwrap();
-        *now += jiff::SignedDuration::from_mins(minutes);
+        self.clock.later(minutes);
     }
 
     /// Writes an entry past the pages.

@@ -1,4 +1,5 @@
-//! Outside the chain, and erasable: people's names and PINs, settings, one-time links, sign-ins, devices, counters against guessing.
+//! Outside the chain, and erasable: people's names and PINs, settings, one-time links, sign-ins, tokens, devices, counters against
+//! guessing.
 
 mod devices;
 mod links;
@@ -6,12 +7,14 @@ pub(crate) mod people;
 mod sessions;
 mod settings;
 mod throttle;
+mod tokens;
 
 pub use devices::Device;
 pub use links::{Link, LinkUse};
 pub use people::Person;
 pub use sessions::Session;
 pub use throttle::{Miss, Misses};
+pub use tokens::Token;
 
 use crate::{Drawer, StoreError, Yard};
 use serde::{Serialize, de::DeserializeOwned};

@@ -71,7 +71,8 @@ impl Yard {
         )
     }
 
-    /// Erases a person's name and PIN and ends their sign-ins and links; no device remembers them. Their entries stay, under the bare id.
+    /// Erases a person's name and PIN and ends their sign-ins, tokens and links; no device remembers them. Their entries stay, under the
+    /// bare id.
     ///
     /// # Errors
     /// [`StoreError::LookOnly`]; the engine's own.
@@ -93,6 +94,7 @@ impl Yard {
         )?;
         self.end_sessions_of(id)?;
         self.forget_on_devices(id)?;
+        self.end_tokens_of(id)?;
         self.clear(Drawer::Link, |link: &Link| link.person == Some(id.0))?;
         self.store.to_write()?.scrub()
     }

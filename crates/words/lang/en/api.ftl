@@ -1,5 +1,6 @@
 ### The API: what it does, answers and refuses.
-### $why, $name: as found; $line, $column: a place in what was sent; $most: a limit; $codes: codes as a list; $deed: a deed in words
+### $why, $name, $what: as found; $line, $column: a place in what was sent; $most: a limit; $codes: codes as a list; $deed: a deed in words
+### $until: a time in words; $secret: a token, shown once
 
 api-title = The yard's API
 api-about = Everything a page of the yard can do, for programs. Sign in on a page, or make a token there.
@@ -68,3 +69,52 @@ api-entry-may-not = Your role may not do this: { $deed }.
 api-entry-word-in-sight = That somebody stood in sight is only taken with their PIN, on the run page.
 api-entry-program-only = Only the program itself writes such entries.
 api-entry-other-machine = It corrects an entry of another machine.
+
+api-do-keep-photo = Keep a photo
+api-part-photo = The photo's id, as the entry names it.
+api-says-photo-new = It is kept, cleaned.
+api-says-photo-known = It was there already, the same.
+api-says-photo-differs = Another photo came under this id, and stays.
+api-why-differs = Another photo came under this id, and stays.
+
+tokens-title = Tokens for programs
+tokens-intro = A token lets a program act for you, without your PIN. It never may more than you.
+tokens-none = You have made none.
+token-make = Make a token
+token-name = What is it for?
+token-name-note = For example: counting hours in a spreadsheet.
+token-scope = What may it do?
+token-scope-read = read
+token-scope-deliver = deliver entries
+token-scope-both = read and deliver
+token-days = For how many days?
+token-until = Until { $until }
+token-ran-out = Ran out { $until }
+token-end = End it
+token-end-named = End { $name }
+token-shown-once = This is the token. It is shown only now: copy it.
+token-how = The program sends it in the header "Authorization: Bearer", under /api only.
+token-made = Made { $name }, until { $until }.
+    .next = { $secret }
+token-ended = Ended { $name }.
+token-line = { $name }: { $what }, until { $until }
+token-no-such = There is no such token: { $name }.
+    .next = List them with: kingpost token list
+token-troubles = The token was not made. { $what }
+    .next = Say what it is for, what it may do, and for how many days.
+ask-token-name = Say in at most 60 letters what it is for.
+ask-token-scope = Say what it may do.
+ask-token-days = Say for how many days, at most { $most }.
+ask-token-many = You have too many tokens. End some first.
+help-api = Print the description of the API, an OpenAPI document.
+help-token = Tokens, by which programs act for a person.
+help-token-make = Make a token for a person. It is shown only now.
+help-token-list = List a person's tokens.
+help-token-end = End a token of a person, by its name.
+arg-token-make-whom = Name of the person it acts for
+arg-token-list-whom = Name of the person
+arg-token-end-whom = Name of the person
+arg-token-make-name = What it is for
+arg-token-end-name = What it is for, as it was made
+arg-scope = What it may do
+arg-days = For how many days, at most 366

@@ -8,3 +8,4 @@ pub(crate) mod me;
 pub(crate) mod rights;
 pub(crate) mod sign_in;
 pub(crate) mod sign_offs;
+pub(crate) mod tokens;

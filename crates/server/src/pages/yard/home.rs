@@ -2,6 +2,7 @@
 
 use super::machine::reason_lines;
 use crate::{
+    app::Machines,
     desk::{Answer, Desk, page},
     page::Page,
 };
@@ -53,9 +54,7 @@ pub(crate) fn show(desk: &Desk) -> Answer {
 }
 
 /// How many questions wait for steward or deputy.
-pub(crate) fn open_questions(
-    machines: &std::collections::BTreeMap<MachineId, MachineState>,
-) -> usize {
+pub(crate) fn open_questions(machines: &Machines) -> usize {
     machines.values().map(|m| m.asked().count()).sum()
 }
 
