@@ -139,7 +139,11 @@ impl Deliverer<'_> {
         if entry.by == PersonId::PROGRAM || !is_peoples(&entry.body, found) {
             return refused(Why::ProgramOnly);
         }
-        let deed = deed_of(&entry.body, entry.by, found);
+        let deed = match &entry.body {
+            // Its target may still be on another phone: whether it is the writer's own the fold asks, once both are there.
+            Body::Correction(correction) if !found.contains_key(&correction.of) => Deed::CorrectOwn,
+            body => deed_of(body, entry.by, found),
+        };
         // Whoever takes in for others brings in no more than they might write themselves.
         let writer = self
             .gate

@@ -384,6 +384,43 @@ async fn a_correction_in_the_same_delivery_finds_what_it_corrects() {
 }
 
 #[tokio::test]
+async fn a_correction_that_comes_before_what_it_corrects_is_not_lost() {
+    let place = Place::new();
+    let cookie = place.sign_in(place.operator).await;
+    let slip = entry(&place, place.operator, note("on the other phone still"));
+    let anothers = entry(&place, place.steward, note("not the operator's"));
+    let void = |of: &NewEntry| {
+        let correction = Correction {
+            of: of.id,
+            instead: None,
+            why: "slip".to_owned(),
+        };
+        text(&entry(&place, place.operator, Body::Correction(correction)))
+    };
+    let early = [void(&slip), void(&anothers)];
+    assert_eq!(deliver(&place, &cookie, &early).await, vec!["new new"; 2]);
+    assert_eq!(deliver(&place, &cookie, &[text(&slip)]).await, ["new new"]);
+    let steward = place.sign_in(place.steward).await;
+    assert_eq!(
+        deliver(&place, &steward, &[text(&anothers)]).await,
+        ["new new"]
+    );
+    // Only what was the operator's own is voided; of the other somebody is asked.
+    let entries = place.yard.entries().unwrap();
+    let yard = yard::state::fold_yard(&entries);
+    let machine = MachineId::new("marigold").unwrap();
+    let habits = quantity::Habits::default();
+    let state = yard::state::fold_machine(&machine, &entries, &yard, &habits);
+    let asked: Vec<EntryId> = state.asked().map(|question| question.entry).collect();
+    let by_second: EntryId = serde_json::from_str::<Value>(&early[1]).unwrap()["id"]
+        .as_str()
+        .unwrap()
+        .parse()
+        .unwrap();
+    assert_eq!(asked, [by_second]);
+}
+
+#[tokio::test]
 async fn corrections_that_lead_round_in_a_ring_do_no_harm() {
     let place = Place::new();
     let cookie = place.sign_in(place.deputy).await;

@@ -164,7 +164,7 @@ fn roles(desk: &Desk, p: &Page, kept: &Kept<'_>) -> Vec<(String, String)> {
 
 fn sign_offs(desk: &Desk, p: &Page, kept: &Kept<'_>) -> Vec<(String, String)> {
     let line = |(machine, _): &(&yard::id::MachineId, &yard::state::SignedOff)| {
-        let state = desk.view.machines.get(*machine)?;
+        let state = desk.view.machines.get(machine)?;
         let name = state.book().map(|b| b.book.machine.name.clone());
         let standing = super::sign_offs::standing(p, state, kept.person);
         Some((name.unwrap_or_else(|| machine.to_string()), standing))
