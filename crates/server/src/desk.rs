@@ -149,13 +149,11 @@ impl Desk {
     /// The verdict shown: for the person signed in; for anybody else, for whoever walked the last round.
     pub(crate) fn judgement(&self, machine: &MachineState) -> Judgement {
         let mut situation = self.situation(machine);
-        let last = machine
-            .rounds
-            .values()
-            .filter_map(|r| r.closed.as_ref())
-            .max_by_key(|(at, ..)| *at);
-        if let (Some((_, walker, _)), true) = (last, self.person.is_none()) {
-            situation.person = *walker;
+        let closed = machine.rounds.values().filter(|r| r.closed.is_some());
+        let last = closed.max_by_key(|r| r.closed);
+        let walker = last.and_then(yard::state::Round::walker);
+        if let (Some(walker), true) = (walker, self.person.is_none()) {
+            situation.person = walker;
         }
         judge(&situation)
     }

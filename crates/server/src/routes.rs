@@ -16,7 +16,7 @@ use crate::{
             self, fault, finding, greasing, hours, lesson, one_text::OneText, part, permit,
             purchase, run, service,
         },
-        walkround::{form::Typed, round, sheet, station},
+        walkround::{form::Typed, round, sheet, station, together},
         yard::{explain, home, machine},
     },
     photo,
@@ -249,6 +249,10 @@ fn machine_routes() -> Router<Arc<App>> {
             form(move |desk, at, typed| round::begin(desk, &m(at), typed)),
         )
         .route(
+            "/m/{machine}/round/join",
+            form(move |desk, at, typed| together::join(desk, &m(at), typed)),
+        )
+        .route(
             "/m/{machine}/round/close",
             form(move |desk, at, typed| round::close(desk, &m(at), typed)),
         )
@@ -304,10 +308,9 @@ fn machine_routes() -> Router<Arc<App>> {
         )
         .route(
             "/m/{machine}/run",
-            both(
-                move |desk, at| run::show(desk, &m(at)),
+            page(move |desk, at, _| run::show(desk, &m(at))).merge(pin_form(
                 move |desk, at, typed| run::keep(desk, &m(at), typed),
-            ),
+            )),
         )
         .route(
             "/m/{machine}/run/end",

@@ -33,6 +33,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("reckon", include_str!("../lang/en/reckon.ftl")),
     ("rules", include_str!("../lang/en/rules.ftl")),
     ("time", include_str!("../lang/en/time.ftl")),
+    ("together", include_str!("../lang/en/together.ftl")),
     ("upkeep", include_str!("../lang/en/upkeep.ftl")),
     ("walkround", include_str!("../lang/en/walkround.ftl")),
     ("work", include_str!("../lang/en/work.ftl")),

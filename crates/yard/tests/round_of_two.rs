@@ -98,6 +98,85 @@ fn written_before_the_closing_counts_and_after_it_makes_nothing_better() {
     assert_eq!(yard.fold().findings.len(), 1);
 }
 
+/// The rules that speak of the round, for one person a while later.
+fn of_the_round(yard: &SmallYard, person: yard::id::PersonId) -> Vec<&'static str> {
+    let said = yard.sees(person, "2026-03-02T08:00", yard::handover::judge);
+    let mut rules: Vec<&str> = said.reasons.iter().map(|reason| reason.rule).collect();
+    rules.retain(|rule| ["not-walked", "other-persons-round", "not-answered"].contains(rule));
+    rules.dedup();
+    rules
+}
+
+/// Every point of the short book, so that nothing due is left, in two parts.
+fn two_parts(yard: &SmallYard) -> [Vec<(String, Answer)>; 2] {
+    let state = yard.fold();
+    let book = state.book().unwrap().book.clone();
+    let ids = book.points.iter().map(|point| point.id.to_string());
+    let mut all: Vec<(String, Answer)> = ids.map(|id| (id, not_checked())).collect();
+    let clip_at = all.iter().position(|(id, _)| id == "clip-left").unwrap();
+    all[clip_at].1 = clip(ClipState::Present);
+    all.swap(0, clip_at);
+    let rest = all.split_off(1);
+    [all, rest]
+}
+
+fn as_given(answers: &[(String, Answer)]) -> Vec<(&str, Answer)> {
+    let answers = answers.iter();
+    answers
+        .map(|(id, answer)| (id.as_str(), answer.clone()))
+        .collect()
+}
+
+#[test]
+fn it_counts_as_a_whole_for_each_who_looked_and_for_nobody_else() {
+    let mut yard = SmallYard::new();
+    let [first, mut rest] = two_parts(&yard);
+    yard.walks(OTHER, "2026-03-02T07:00", ROUND, as_given(&first));
+    yard.walks(DEPUTY, "2026-03-02T07:01", ROUND, vec![]);
+    yard.walks(OPERATOR, "2026-03-02T07:05", ROUND, as_given(&rest));
+    yard.closes(DEPUTY, "2026-03-02T07:30", ROUND, vec![]);
+    assert_eq!(round(&yard).by, [OTHER, DEPUTY, OPERATOR]);
+    assert_eq!(of_the_round(&yard, OTHER), [""; 0]);
+    // "Could not check" is no look, and closing is none.
+    assert_eq!(of_the_round(&yard, OPERATOR), ["other-persons-round"]);
+    assert_eq!(of_the_round(&yard, DEPUTY), ["not-walked"]);
+    assert_eq!(of_the_round(&yard, STEWARD), ["other-persons-round"]);
+    assert_eq!(round(&yard).walker(), Some(OTHER));
+    // One look, and it is the operator's round too, also after the same point was answered by both.
+    rest.push(("clip-left".to_owned(), clip(ClipState::Present)));
+    yard.walks(OPERATOR, "2026-03-02T07:06", ROUND, as_given(&rest));
+    assert_eq!(of_the_round(&yard, OPERATOR), [""; 0]);
+    assert_eq!(of_the_round(&yard, OTHER), [""; 0]);
+}
+
+#[test]
+fn what_came_after_the_closing_answers_nothing() {
+    let mut yard = SmallYard::new();
+    let [first, rest] = two_parts(&yard);
+    yard.walks(OPERATOR, "2026-03-02T07:00", ROUND, as_given(&rest));
+    yard.closes(OPERATOR, "2026-03-02T07:30", ROUND, vec![]);
+    assert_eq!(of_the_round(&yard, OPERATOR), ["not-answered"]);
+    yard.walks(OTHER, "2026-03-02T07:40", ROUND, as_given(&first));
+    yard.walks(
+        OTHER,
+        "2026-03-02T07:41",
+        ROUND,
+        vec![("clip-left", clip(ClipState::Missing))],
+    );
+    assert_eq!(of_the_round(&yard, OPERATOR), ["not-answered"]);
+    assert_eq!(of_the_round(&yard, OTHER), ["other-persons-round"]);
+}
+
+#[test]
+fn a_round_in_which_nobody_looked_is_of_whoever_began_it() {
+    let mut yard = SmallYard::new();
+    yard.walks(OPERATOR, "2026-03-02T07:00", ROUND, vec![]);
+    yard.walks(OTHER, "2026-03-02T07:01", ROUND, vec![]);
+    yard.closes(OTHER, "2026-03-02T07:30", ROUND, vec![]);
+    assert_eq!(of_the_round(&yard, OPERATOR), ["not-answered"]);
+    assert_eq!(of_the_round(&yard, OTHER), ["not-walked"]);
+}
+
 proptest! {
     #[test]
     fn any_order_of_arrival_gives_the_same_round(

@@ -24,7 +24,7 @@ fn note(text: &str) -> Body {
     })
 }
 
-fn entry(place: &Place, by: PersonId, body: Body) -> NewEntry {
+pub(crate) fn entry(place: &Place, by: PersonId, body: Body) -> NewEntry {
     NewEntry {
         id: EntryId(fresh_id(place.clock.as_ref())),
         yard: place.yard.id(),
@@ -37,7 +37,7 @@ fn entry(place: &Place, by: PersonId, body: Body) -> NewEntry {
     }
 }
 
-fn text(entry: &NewEntry) -> String {
+pub(crate) fn text(entry: &NewEntry) -> String {
     String::from_utf8(write_entry(entry)).unwrap()
 }
 
@@ -51,7 +51,7 @@ async fn send(place: &Place, cookie: &str, body: String) -> Got {
 }
 
 /// Delivers and gives what became of each: `is why`.
-async fn deliver(place: &Place, cookie: &str, entries: &[String]) -> Vec<String> {
+pub(crate) async fn deliver(place: &Place, cookie: &str, entries: &[String]) -> Vec<String> {
     let clock = place.clock.now().to_string();
     deliver_at(place, cookie, entries, json!(clock)).await
 }

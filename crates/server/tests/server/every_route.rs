@@ -79,6 +79,7 @@ const ELSEWHERE: &[(&str, &str)] = &[
     ("/m/{machine}/round", "loop_of_a_round"),
     ("/m/{machine}/round/begin", "loop_of_a_round"),
     ("/m/{machine}/round/close", "loop_of_a_round"),
+    ("/m/{machine}/round/join", "together"),
     ("/m/{machine}/round/{leg}/{station}", "loop_of_a_round"),
     ("/m/{machine}/hours", "sign_in"),
     ("/m/{machine}/run", "loop_of_a_round"),

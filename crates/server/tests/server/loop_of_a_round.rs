@@ -69,7 +69,7 @@ fn measured(point: &Point, limit: &MeasureLimit) -> Vec<(String, String)> {
 }
 
 /// Walks every station that is left; `odd` replaces the fields of a point.
-async fn walk(
+pub(crate) async fn walk(
     place: &Place,
     cookie: &str,
     book: &Book,
@@ -109,7 +109,7 @@ async fn walk(
     panic!("the round does not end");
 }
 
-fn station_fields(
+pub(crate) fn station_fields(
     page: &str,
     book: &Book,
     odd: &BTreeMap<&str, Vec<(String, String)>>,
@@ -126,7 +126,7 @@ fn station_fields(
     fields
 }
 
-fn demo() -> Book {
+pub(crate) fn demo() -> Book {
     read(BOOK, &quantity::Habits::default()).book.unwrap()
 }
 

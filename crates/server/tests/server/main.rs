@@ -30,3 +30,5 @@ mod tricks;
 mod two_ways;
 mod work;
 mod tokens;
+mod together;
+mod word_in_sight;

@@ -21,9 +21,9 @@ pub struct Context<'a> {
     pub revision: Option<EntryId>,
     /// The role of the person who asks, now.
     pub role: Role,
-    /// The latest round before a start that this person began, closed or not; none where it is past and another's is later.
+    /// The latest round before a start that this person walked, closed or not; none where it is past and another's is later.
     pub own: Option<&'a Round>,
-    /// Points that were due in that round and have no answer of this person in it. Empty while it is not closed.
+    /// Points that were due in that round and that nobody answered before it was closed. Empty while it is not closed.
     pub unanswered: Vec<Wanting<'a>>,
     /// Answers of that round, each weighed by today's book. Empty while it is not closed.
     pub answered: Vec<Seen<'a>>,
@@ -138,13 +138,9 @@ impl<'a> Context<'a> {
     }
 }
 
-/// The person's answers in the round. What somebody else answered in it was not looked at by this person.
+/// The round's answers: whoever walked it together with others takes all of them, theirs and the others'.
 fn answered<'a>(situation: &Situation<'a>, round: &'a Round) -> Vec<Seen<'a>> {
-    let own = round
-        .answers
-        .iter()
-        .filter(|(_, given)| given.by == situation.person);
-    let seen = own.map(|(id, given)| {
+    let seen = round.answers.iter().map(|(id, given)| {
         let point = situation.book().and_then(|book| point_of(book, id));
         let answer = &given.answered.answer;
         Seen {
@@ -162,28 +158,24 @@ fn answered<'a>(situation: &Situation<'a>, round: &'a Round) -> Vec<Seen<'a>> {
     seen.collect()
 }
 
-/// Points due when the round was closed and not answered in it by this person. Those answered need no looking up: what
-/// is done in a round falls due again no sooner than their absence shows.
+/// Points due for this person when the round was closed and not answered by then. Those answered need no looking up: what
+/// is done in a round falls due again no sooner than their absence shows. What came after the closing answers nothing.
 fn unanswered<'a>(situation: &Situation<'a>, round: &Round) -> Vec<Wanting<'a>> {
     let at = round.closed.map_or(round.last, |(at, ..)| at);
     let Some(plan) = walkround::plan_at(situation, round.purpose, at) else {
         return Vec::new();
-    };
-    let given = |id: &PointId| {
-        round
-            .answers
-            .get(id)
-            .is_some_and(|given| given.by == situation.person)
     };
     let due = plan
         .legs
         .into_iter()
         .flat_map(|leg| leg.stops)
         .flat_map(|stop| stop.points);
-    let wanting = due.filter(|due| !given(&due.point)).map(|due| Wanting {
-        point: situation.book().and_then(|book| point_of(book, &due.point)),
-        id: due.point,
-    });
+    let wanting = due
+        .filter(|due| !round.in_time.contains(&due.point))
+        .map(|due| Wanting {
+            point: situation.book().and_then(|book| point_of(book, &due.point)),
+            id: due.point,
+        });
     wanting.collect()
 }
 

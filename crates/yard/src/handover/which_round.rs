@@ -8,7 +8,7 @@ use crate::{
 };
 use jiff::Timestamp;
 
-/// The latest round before a start that this person began; a relief check counts only where the steward allows it. None
+/// The latest round before a start that this person walked, alone or with others; a relief check counts only where the steward allows it. None
 /// where it no longer holds and somebody else walked the machine round since: there is then only the other's round to speak of.
 pub(super) fn own_round<'a>(situation: &Situation<'a>) -> Option<&'a Round> {
     let counts = |round: &&Round| match round.purpose {
@@ -18,7 +18,7 @@ pub(super) fn own_round<'a>(situation: &Situation<'a>) -> Option<&'a Round> {
     };
     let rounds = situation.machine.rounds.values().filter(counts);
     rounds
-        .filter(|round| round.by.contains(&situation.person))
+        .filter(|round| round.walked_by(situation.person))
         .max_by_key(|round| (round.begun, round.id))
         .filter(|round| !is_past(situation, round))
 }

@@ -217,8 +217,33 @@ pub struct Round {
     pub closed: Option<(Timestamp, PersonId, EntryId)>,
     /// Answers in it. A later one of the same person replaces theirs; of two people's, what is amiss stands. The finding stays.
     pub answers: BTreeMap<PointId, Given>,
+    /// Who looked at one of its points at least before it was closed. "Could not check" is no look.
+    pub looked: BTreeSet<PersonId>,
+    /// Points that were answered before it was closed, whoever's answer stands now.
+    pub in_time: BTreeSet<PointId>,
     /// Typed in from paper.
     pub from_paper: bool,
+}
+
+impl Round {
+    /// Whether this person walked it: looked at a point of it, or began it while nobody looked at any. Whoever only joined
+    /// did not.
+    pub fn walked_by(&self, person: PersonId) -> bool {
+        self.looked.contains(&person)
+            || (self.looked.is_empty() && self.by.first() == Some(&person))
+    }
+
+    /// Who speaks for it, once it is closed: who closed it, or else the first who walked it.
+    pub fn walker(&self) -> Option<PersonId> {
+        let (_, closer, _) = self.closed?;
+        let walked = |person: &&PersonId| self.walked_by(**person);
+        let first = self.by.iter().find(walked).copied();
+        Some(if self.walked_by(closer) {
+            closer
+        } else {
+            first.unwrap_or(closer)
+        })
+    }
 }
 
 /// Something found wrong.

@@ -6,7 +6,7 @@
 //!   `released since: <point>`: after the round.
 //! - `fault: <severity>, <text>`, `stood down: <why>`, `permit: 2 h`, `permit: before the finding`.
 //! - `person: <who>`, `sign-off: none | ended | in sight`, `relief check: allowed`.
-//! - `round: none | not closed | 13 h ago | by another | by another operator before | relief | under an older book`.
+//! - `round: none | not closed | 13 h ago | by another | with another | another's, joined | relief | under an older book`.
 //! - `another walked: 1 h ago`: somebody else's round beside it.
 //! - `handover: none | since the round | engine running | engine not said | run since`, `step <step>: <state>[, <note>]`.
 //! - `book: ...`, `hours: ...`, `allowed: 8 h`, `entry: ...`: see below.
@@ -197,6 +197,9 @@ impl Scene {
                     .closed
                     .map(|(at, _, entry)| (at, Person::Other.id(), entry));
             }
+            "with another" => round.by.push(Person::Other.id()),
+            // Every answer is of who began it.
+            "another's, joined" => round.by.insert(0, Person::Other.id()),
             "relief" => round.purpose = RoundPurpose::Relief,
             "after use" => round.purpose = RoundPurpose::After,
             "under an older book" => round.book = id(99),

@@ -6,7 +6,10 @@ use super::{
 };
 use jiff::{SignedDuration, Timestamp, tz::TimeZone};
 use quantity::Exact;
-use std::{collections::BTreeMap, sync::Arc};
+use std::{
+    collections::{BTreeMap, BTreeSet},
+    sync::Arc,
+};
 use uuid::Uuid;
 use yard::{
     book::Book,
@@ -215,13 +218,7 @@ impl Scene {
             self.fold_answer(&mut machine, point, answer);
         }
         if let Some(round) = &self.round {
-            machine.rounds.insert(
-                round.id,
-                Round {
-                    answers: self.given(round),
-                    ..round.clone()
-                },
-            );
+            machine.rounds.insert(round.id, self.walked(round));
         }
         machine
     }
@@ -256,6 +253,23 @@ impl Scene {
                 photos: Vec::new(),
             };
             machine.findings.insert(name, finding);
+        }
+    }
+
+    /// The round with its answers. Those of people who are not of the round came after it was closed.
+    fn walked(&self, round: &Round) -> Round {
+        let answers = self.given(round);
+        let in_time = answers
+            .iter()
+            .filter(|(_, given)| round.by.contains(&given.by));
+        let looked = in_time
+            .clone()
+            .filter(|(_, given)| !matches!(given.answered.answer, Answer::NotChecked(_)));
+        Round {
+            looked: looked.map(|(_, given)| given.by).collect(),
+            in_time: in_time.map(|(point, _)| point.clone()).collect(),
+            answers: answers.clone(),
+            ..round.clone()
         }
     }
 
@@ -321,6 +335,8 @@ pub(crate) fn round(by: Person) -> Round {
         last: closed,
         closed: Some((closed, by.id(), id(PART))),
         answers: BTreeMap::new(),
+        looked: BTreeSet::new(),
+        in_time: BTreeSet::new(),
         from_paper: false,
     }
 }

@@ -6,6 +6,7 @@ pub(crate) mod short;
 pub(crate) mod fault;
 pub(crate) mod greasing;
 pub(crate) mod hours;
+pub(crate) mod in_sight;
 pub(crate) mod lesson;
 pub(crate) mod one_text;
 pub(crate) mod part;

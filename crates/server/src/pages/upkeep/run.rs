@@ -1,20 +1,23 @@
 //! A run: started with the shift's short checks in view, something amiss during it, ended.
 
-use super::short::{Field, ShortForm};
+use super::{
+    in_sight,
+    short::{Field, ShortForm},
+};
 use crate::{
     accept,
     desk::{Answer, Desk, go},
     pages::walkround::{
         form::{self, Typed},
-        question::{Asked, people_with},
+        question::Asked,
     },
 };
+use axum::http::StatusCode;
 use yard::{
     book::Book,
     entry::{self, Body, RunPart},
-    handover::{Verdict, What},
-    id::PersonId,
-    people::{Deed, Role},
+    handover::Verdict,
+    people::Deed,
 };
 
 /// Shows the start of a run: refused while the machine is stood down.
@@ -27,7 +30,8 @@ pub(crate) fn show_end(desk: &Desk, machine: &str) -> Answer {
     render_end(desk, machine, &Typed::default(), Vec::new())
 }
 
-/// Keeps the start of a run.
+/// Keeps the start of a run. Whoever has a learner in sight gives their word by their PIN, here and now: the one way into the
+/// journal for it. Call it with the turn at the PINs taken, as for signing in.
 pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     keep_part(desk, machine, typed, RunPart::Start)
 }
@@ -46,29 +50,23 @@ fn keep_part(desk: &Desk, machine: &str, typed: &Typed, part: RunPart) -> Answer
         asked.push(told);
         None
     });
-    let in_sight_of = typed
-        .field("sight")
-        .parse()
-        .ok()
-        .map(PersonId)
-        .filter(|who| desk.view.yard.role_at(*who, desk.now).leads());
-    let judgement = desk.judgement(state);
-    if part == RunPart::Start && judgement.verdict == Verdict::StandDown {
-        asked.push(form::asked(&p, "ask-run-stand-down"));
-    }
-    let sight_needed = judgement
-        .reasons
-        .iter()
-        .any(|r| r.what == What::InSightOnly);
-    if part == RunPart::Start && sight_needed && in_sight_of.is_none() {
-        asked.push(form::asked(&p, "ask-run-sight"));
-    }
     if !asked.is_empty() && part == RunPart::End {
         return render_end(desk, machine, typed, asked);
+    }
+    if part == RunPart::Start && desk.judgement(state).verdict == Verdict::StandDown {
+        asked.push(form::asked(&p, "ask-run-stand-down"));
     }
     if !asked.is_empty() {
         return render(desk, machine, typed, asked);
     }
+    let in_sight_of = if part == RunPart::Start {
+        match in_sight::word(desk, &id, state, typed)? {
+            Ok(who) => who,
+            Err(refused) => return no_word(desk, machine, typed, refused),
+        }
+    } else {
+        None
+    };
     let text = |name: &str| {
         Some(typed.field(name))
             .filter(|t| !t.is_empty())
@@ -85,23 +83,35 @@ fn keep_part(desk: &Desk, machine: &str, typed: &Typed, part: RunPart) -> Answer
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
 }
 
+/// The form again, with what is asked of whoever should have the learner in sight.
+fn no_word(desk: &Desk, machine: &str, typed: &Typed, refused: in_sight::NoWord) -> Answer {
+    let mut response = render(desk, machine, typed, vec![refused.asked])?;
+    if refused.stopped {
+        *response.status_mut() = StatusCode::TOO_MANY_REQUESTS;
+    }
+    Ok(response)
+}
+
 fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answer {
     desk.may(Deed::Run)?;
-    let (_, _, book) = desk.machine_and_book(machine)?;
+    let (id, state, book) = desk.machine_and_book(machine)?;
     let mut form = ShortForm::new(desk, machine, "run", "run-title", "run-start")?;
     let p = form.p.clone();
     form.stop = book.stop.as_ref().map(|s| s.how.clone());
     form.cautions = vec![p.t("caution-seat"), p.t("caution-zone")];
     form.lines = start_lines(&p, book);
     form.asked = asked;
-    let leaders = people_with(desk, Role::leads, typed.field("sight"));
     form.fields = vec![
         Field::text(&p, "run-work", "work", typed.field("work")),
         Field::text(&p, "hours-now", "hours", typed.field("hours")),
     ];
-    if desk.role == Role::Learner || !typed.field("sight").is_empty() {
-        form.fields
-            .push(Field::choice(&p, "run-sight", "sight", leaders));
+    let chosen = typed.field("sight");
+    if in_sight::is_needed(desk, state) || !chosen.is_empty() {
+        let leaders = in_sight::leaders(desk, &id, chosen);
+        form.fields.extend([
+            Field::choice(&p, "run-sight", "sight", leaders),
+            Field::secret(&p, "run-pin", "pin"),
+        ]);
     }
     form.show()
 }

@@ -96,6 +96,13 @@ impl Field {
             one_column: false,
         }
     }
+    /// A secret: never sent back to the page.
+    pub(crate) fn secret(p: &Page, key: &str, name: &'static str) -> Self {
+        Self {
+            kind: "password",
+            ..Self::text(p, key, name, "")
+        }
+    }
     /// A text of several lines.
     pub(crate) fn long(p: &Page, key: &str, name: &'static str, value: &str) -> Self {
         Self {

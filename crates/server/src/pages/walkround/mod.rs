@@ -6,3 +6,4 @@ pub(crate) mod round;
 pub(crate) mod scale;
 pub(crate) mod sheet;
 pub(crate) mod station;
+pub(crate) mod together;

@@ -26,6 +26,8 @@ pub(crate) struct Question {
     /// Photos of what is open here, as markup.
     pub(crate) photos: String,
     pub(crate) kept: String,
+    /// Who answered it, where that is another person.
+    pub(crate) kept_by: String,
     pub(crate) asked: Vec<Asked>,
     pub(crate) values: Vec<Value>,
     pub(crate) quick: Option<Choice>,

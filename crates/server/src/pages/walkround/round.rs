@@ -1,6 +1,12 @@
 //! The round as a list, its beginning and its end; and `Walk`, the round as somebody is walking it.
 
-use super::{form, form::Typed, question::Asked, station};
+use super::{
+    form,
+    form::Typed,
+    question::Asked,
+    station,
+    together::{self, Offer},
+};
 use crate::{
     accept,
     desk::{Answer, Desk, go, page},
@@ -200,17 +206,20 @@ fn open_round<'a>(
     revision: EntryId,
     person: PersonId,
 ) -> Option<&'a Round> {
-    let oldest = jiff::SignedDuration::from_hours(i64::from(desk.view.habits.round_holds_hours));
-    machine
+    let open = machine
         .rounds
         .values()
-        .filter(|r| {
-            r.closed.is_none()
-                && r.book == revision
-                && r.by.contains(&person)
-                && desk.now.duration_since(r.begun) < oldest
-        })
-        .max_by_key(|r| r.begun)
+        .filter(|round| is_open(desk, round, revision));
+    open.filter(|round| round.by.contains(&person))
+        .max_by_key(|round| round.begun)
+}
+
+/// Whether a round may be gone on with: not closed, under this revision of the book, young enough to count.
+pub(super) fn is_open(desk: &Desk, round: &Round, revision: EntryId) -> bool {
+    let oldest = jiff::SignedDuration::from_hours(i64::from(desk.view.habits.round_holds_hours));
+    round.closed.is_none()
+        && round.book == revision
+        && desk.now.duration_since(round.begun) < oldest
 }
 
 /// A leg's part of the address.
@@ -243,6 +252,12 @@ struct RoundPage {
     here: String,
     stop: Option<String>,
     stood_down: Vec<String>,
+    offers: Vec<Offer>,
+    company: String,
+    /// What happened to the round meanwhile.
+    told: Vec<Asked>,
+    /// The id of the round that is walked; empty where none is begun.
+    round: String,
     summary: String,
     relief: bool,
     after: bool,
@@ -277,8 +292,22 @@ pub(crate) fn show(desk: &Desk, machine: &str, list: bool) -> Answer {
     }
 }
 
+/// The list with something told above it.
+pub(super) fn tell(desk: &Desk, walk: &Walk<'_>, told: Asked) -> Answer {
+    let told = vec![told];
+    page(&RoundPage {
+        told,
+        ..list(desk, walk, "", Vec::new())
+    })
+}
+
 fn render(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) -> Answer {
+    page(&list(desk, walk, hours_typed, asked))
+}
+
+fn list(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) -> RoundPage {
     let p = desk.page();
+    let offers = together::offers(desk, walk);
     let (done, all) = walk.progress();
     let minutes = p.words.say(
         "round-minutes",
@@ -301,11 +330,16 @@ fn render(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) ->
     let relief = walk.round.is_none()
         && desk.view.habits.relief_allowed
         && plan_round(&desk.situation(walk.machine), RoundPurpose::Relief, None).is_some();
-    page(&RoundPage {
+    RoundPage {
         machine: walk.book.machine.name.clone(),
         here: walk.here.clone(),
         stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
         stood_down: walk.stood_down.clone(),
+        company: together::company(desk, &p, walk),
+        round: walk
+            .round
+            .map(|round| round.id.to_string())
+            .unwrap_or_default(),
         summary,
         relief,
         after,
@@ -323,7 +357,9 @@ fn render(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) ->
             .map(|j| j.name.clone())
             .collect(),
         next: walk.first_left(),
-        next_label: p.t(if done == 0 {
+        next_label: p.t(if !offers.is_empty() {
+            "begin-own-round"
+        } else if done == 0 {
             "begin-round"
         } else {
             "go-on-round"
@@ -331,9 +367,11 @@ fn render(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) ->
         left: all - done,
         hours_last: hours_last(&p, walk.machine),
         hours_typed: hours_typed.to_owned(),
+        offers,
+        told: Vec::new(),
         asked,
         p,
-    })
+    }
 }
 
 fn leg_line(p: &Page, walk: &Walk<'_>, leg: &Leg) -> LegLine {
@@ -401,6 +439,9 @@ pub(crate) fn begin(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
 /// Closes the round: reads the meter, keeps the verdict as evidence, shows the machine.
 pub(crate) fn close(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     let walk = Walk::of(desk, machine)?;
+    if let Some(closed) = together::closed_meanwhile(desk, &walk, typed) {
+        return together::too_late(desk, machine, &walk, closed, Vec::new());
+    }
     let p = desk.page();
     let text = typed.field("hours");
     let not_read = text.eq_ignore_ascii_case(&p.t("hours-not-read"));

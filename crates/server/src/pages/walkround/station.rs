@@ -5,6 +5,7 @@ use super::{
     question::{Asked, Question, capital, question},
     round::{Walk, leg_key, leg_title},
     scale::scale,
+    together,
 };
 use crate::{
     accept,
@@ -43,6 +44,8 @@ struct StationPage {
     drawing: String,
     kept: String,
     action: String,
+    /// The id of the round; empty where none is begun.
+    round: String,
     next: Option<String>,
     points: Vec<Question>,
     one_tap: bool,
@@ -63,6 +66,10 @@ pub(crate) fn show(desk: &Desk, machine: &str, leg: &str, station: &str) -> Answ
 /// Keeps a station's answers and goes on.
 pub(crate) fn keep(desk: &Desk, machine: &str, leg: &str, station: &str, typed: &Typed) -> Answer {
     let walk = Walk::of(desk, machine)?;
+    if let Some(closed) = together::closed_meanwhile(desk, &walk, typed) {
+        let answers = all_typed(desk, walk.book, typed);
+        return together::too_late(desk, machine, &walk, closed, answers);
+    }
     let (leg, stop) = walk.stop(leg, station)?;
     if walk.may_not_start(leg) {
         return go(&format!("{}/round?list=1", walk.here));
@@ -104,6 +111,16 @@ pub(crate) fn keep(desk: &Desk, machine: &str, leg: &str, station: &str, typed: 
     }
 }
 
+/// Every answer in a form, whatever is due by now.
+fn all_typed(desk: &Desk, book: &Book, typed: &Typed) -> Vec<Answered> {
+    let (p, habits) = (desk.page(), desk.reading());
+    let read = |point| match form::read(&p, point, typed, &habits, false) {
+        Read::Answered(answered) => Some(answered),
+        Read::Nothing | Read::Asked(_) => None,
+    };
+    book.points.iter().filter_map(read).collect()
+}
+
 /// A measure that is not plainly inside, or a level that cannot be compared, is shown again before going on.
 fn wants_a_second_look(book: &Book, answered: &Answered) -> bool {
     let point = book.points.iter().find(|q| q.id == answered.point);
@@ -133,6 +150,8 @@ fn keep_answers(
     for answered in answers {
         match walk.kept(&answered.point) {
             None => fresh.push(answered.clone()),
+            // What the other said stays theirs: one's own look stands beside it.
+            Some(given) if Some(given.by) != desk.person => fresh.push(answered.clone()),
             Some(given) if given.answered == *answered => {}
             // What was found amiss stays found: the later answer stands beside it and corrects nothing.
             Some(given) if amiss(walk.book, &given.answered) => fresh.push(answered.clone()),
@@ -224,6 +243,10 @@ fn render(
             String::new()
         },
         action: walk.stop_address(leg, stop),
+        round: walk
+            .round
+            .map(|round| round.id.to_string())
+            .unwrap_or_default(),
         next,
         one_tap: open.iter().any(|d| d.one_tap),
         all_one_tap: open.iter().all(|d| d.one_tap),
@@ -251,6 +274,7 @@ fn one_question(
         .unwrap_or_default();
     q.photos = photos::row(photos::of_open_at(desk, p, walk.machine, &due.point)?)?;
     if let Some(given) = walk.kept(&due.point) {
+        q.kept_by = together::answered_by(desk, given);
         q.kept = p
             .words
             .answered(&given.answered, &crate::names::names(desk, walk.machine));

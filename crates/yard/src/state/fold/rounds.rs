@@ -77,6 +77,8 @@ impl<'f> Fold<'f> {
                 last: at,
                 closed: None,
                 answers: Default::default(),
+                looked: BTreeSet::new(),
+                in_time: BTreeSet::new(),
                 from_paper: false,
             });
         // Whoever writes a part only after the closing did not walk this round.
@@ -170,9 +172,16 @@ impl<'f> Fold<'f> {
         if let Some(round) = place
             .round
             .and_then(|round| self.state.rounds.get_mut(&round))
-            && stands(round, &given, self.shelf, weighed)
         {
-            round.answers.insert(point.clone(), given.clone());
+            if stands(round, &given, self.shelf, weighed) {
+                round.answers.insert(point.clone(), given.clone());
+            }
+            if !closed_before(round, &given) {
+                round.in_time.insert(point.clone());
+                if !matches!(given.answered.answer, Answer::NotChecked(_)) {
+                    round.looked.insert(given.by);
+                }
+            }
         }
         self.state.answers.insert(point, given);
     }
@@ -192,10 +201,7 @@ impl<'f> Fold<'f> {
 /// After the closing only what is amiss still enters: nothing makes a closed round better. Before it, whoever answers a
 /// point again replaces their own answer; of two people's answers what is amiss stands, then what was looked at and well.
 fn stands(round: &Round, given: &Given, shelf: &Shelf, weighed: &Weighed) -> bool {
-    let closed_before = round
-        .closed
-        .is_some_and(|(.., closing)| closing != given.entry);
-    if closed_before {
+    if closed_before(round, given) {
         return *weighed == Weighed::Amiss;
     }
     let Some(held) = round.answers.get(&given.answered.point) else {
@@ -207,6 +213,13 @@ fn stands(round: &Round, given: &Given, shelf: &Shelf, weighed: &Weighed) -> boo
         || held_weighs.map_or(*weighed == Weighed::Amiss, |held| {
             rank(weighed) >= rank(&held)
         })
+}
+
+/// Whether the round was closed before this answer. What the closing part itself answers is of the round.
+fn closed_before(round: &Round, given: &Given) -> bool {
+    round
+        .closed
+        .is_some_and(|(.., closing)| closing != given.entry)
 }
 
 /// What outweighs what where two people answered one point.
