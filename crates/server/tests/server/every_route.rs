@@ -87,6 +87,8 @@ const ELSEWHERE: &[(&str, &str)] = &[
     ("/m/{machine}/service", "every_page"),
     ("/photos/{photo}", "photo_address"),
     ("/take-in", "every_page"),
+    ("/tokens", "tokens"),
+    ("/tokens/{token}/end", "tokens"),
     ("/trust", "every_page"),
     ("/trust/{file}", "every_page"),
 ];
