@@ -1,6 +1,6 @@
 //! Entries that a device wrote: each is judged by itself, and all that may come in are on the disk together.
 
-use super::rules::{claims_sight, deed_of, is_peoples, spoken_of};
+use super::rules::{claims_sight, deed_of, is_peoples, is_start, spoken_of};
 use crate::{app::App, gate::Gate, refusal::Refusal};
 use jiff::Timestamp;
 use std::collections::{BTreeMap, BTreeSet};
@@ -8,7 +8,7 @@ use store::{Acceptance, Delivery, Envelope, Row, StoreError};
 use yard::{
     entry::{Access, AccessWhat, Body, Entry},
     id::{EntryId, PersonId},
-    people::{Deed, may},
+    people::{Deed, Role, may},
 };
 
 /// Who delivers, when, and what their device's clock shows.
@@ -47,7 +47,7 @@ pub(crate) enum Why {
     Store(store::Refusal),
     /// Not a deed of whoever wrote or delivers it.
     MayNot(Deed),
-    /// It says that somebody stood in sight.
+    /// It says that somebody stood in sight, or is a learner's start, which needs that.
     WordInSight,
     /// Only the program writes such entries.
     ProgramOnly,
@@ -151,6 +151,9 @@ impl Deliverer<'_> {
             .max(self.gate.role(entry.by, entry.at));
         if !may(role, deed) || (entry.by != self.person && !may(writer, deed)) {
             return refused(Why::MayNot(deed));
+        }
+        if writer == Role::Learner && is_start(&entry.body) {
+            return refused(Why::WordInSight);
         }
         match &entry.body {
             Body::Correction(correction) => match found.get(&correction.of) {

@@ -3,7 +3,7 @@
 use crate::app::View;
 use std::collections::BTreeMap;
 use yard::{
-    entry::{Body, Entry},
+    entry::{Body, Entry, RunPart},
     id::{EntryId, PersonId},
     people::Deed,
     state::keeps_harm,
@@ -86,6 +86,15 @@ pub(super) fn claims_sight(body: &Body) -> bool {
     match body {
         Body::Run(run) => run.in_sight_of.is_some(),
         Body::Correction(correction) => correction.instead.as_deref().is_some_and(claims_sight),
+        _ => false,
+    }
+}
+
+/// Whether a body is the start of a run: a learner's needs the word of somebody in sight, so no device brings it by itself.
+pub(super) fn is_start(body: &Body) -> bool {
+    match body {
+        Body::Run(run) => run.part == RunPart::Start,
+        Body::Correction(correction) => correction.instead.as_deref().is_some_and(is_start),
         _ => false,
     }
 }

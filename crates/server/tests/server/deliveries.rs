@@ -198,15 +198,16 @@ async fn what_the_program_alone_writes_is_refused_in_every_disguise() {
 #[tokio::test]
 async fn a_word_in_sight_is_not_taken_from_afar() {
     let place = Place::new();
-    let run = |in_sight_of| {
+    let run = |in_sight_of| part(RunPart::Start, in_sight_of);
+    fn part(part: RunPart, in_sight_of: Option<PersonId>) -> Body {
         Body::Run(Run {
-            part: RunPart::Start,
+            part,
             hours: None,
             work: None,
             amiss: vec![],
             in_sight_of,
         })
-    };
+    }
     let claims = entry(&place, place.learner, run(Some(place.steward)));
     let claims_later = entry(
         &place,
@@ -218,11 +219,18 @@ async fn a_word_in_sight_is_not_taken_from_afar() {
         }),
     );
     let plain = entry(&place, place.learner, run(None));
-    let sent = [text(&claims), text(&claims_later), text(&plain)];
+    let ended = entry(&place, place.learner, part(RunPart::End, None));
+    let sent = [
+        text(&claims),
+        text(&claims_later),
+        text(&plain),
+        text(&ended),
+    ];
     let learner = place.sign_in(place.learner).await;
+    let no = "refused word-in-sight";
     assert_eq!(
         deliver(&place, &learner, &sent).await,
-        ["refused word-in-sight", "refused word-in-sight", "new new"]
+        [no, no, no, "new new"]
     );
     let deputy = place.sign_in(place.deputy).await;
     assert_eq!(

@@ -66,7 +66,7 @@ api-entry-known = It was in the journal already.
 api-entry-conflict = Another entry has the same id. Both are kept, and the steward is asked.
 api-entry-not-yours = Somebody else wrote this entry. Ask them to sign in here.
 api-entry-may-not = Your role may not do this: { $deed }.
-api-entry-word-in-sight = That somebody stood in sight is only taken with their PIN, on the run page.
+api-entry-word-in-sight = A learner starts on the run page, in reach, with the PIN of whoever has them in sight.
 api-entry-program-only = Only the program itself writes such entries.
 api-entry-other-machine = It corrects an entry of another machine.
 

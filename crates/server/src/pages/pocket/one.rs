@@ -25,7 +25,7 @@ use yard::{
     book::{Book, Engine, Severity},
     code::Coded,
     entry::EngineLeft,
-    handover::{Alone, Judgement},
+    handover::{Alone, Judgement, What},
     id::PointId,
     people::Role,
     walkround::{Leg, Stop, guards_at},
@@ -119,7 +119,11 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         severities: severities.into_iter().rev().collect(),
         start_lines: run::start_lines(&p, walk.book),
         end_lines: run::end_lines(&p, walk.book),
-        learner: desk.role == Role::Learner,
+        learner: desk.role == Role::Learner
+            || judgement
+                .reasons
+                .iter()
+                .any(|r| r.what == What::InSightOnly),
         hours_last: hours_last(&p, walk.machine),
         p,
     })
