@@ -26,8 +26,9 @@ const PIXELS: u64 = 4_000 * 3_000 * 3 / 1_024;
 /// A photo as sent, KiB: the size that phones make of 12 megapixels.
 const SENT: u64 = 4 << 10;
 
-/// Room for what is not counted: pages, threads, what the journal keeps in memory, KiB.
-const REST: u64 = 40 << 10;
+/// Room for what is not counted: pages, threads, what the journal keeps in memory, and what the allocator has not given back yet,
+/// which differs from run to run, KiB. Eight photos decoded at once would take some 280 MB more than one.
+const REST: u64 = 96 << 10;
 
 #[test]
 fn a_hundred_sign_ins_leave_it_as_small_as_a_few() {
