@@ -38,12 +38,12 @@ impl Words {
 
     /// The word for a kind of point.
     pub fn point_kind(&self, kind: &PointKind) -> String {
-        self.text(&point_kind_key(kind))
+        self.text(&format!("kind-{}", kind.code()))
     }
 
     /// The question a kind of point asks.
     pub fn point_question(&self, kind: &PointKind) -> String {
-        self.text(&format!("{}.ask", point_kind_key(kind)))
+        self.text(&format!("kind-{}.ask", kind.code()))
     }
 
     /// What kind of quantity it is, with its article: "a length".
@@ -112,23 +112,6 @@ impl Named for Verdict {
     fn key(self) -> String {
         format!("verdict-{}", self.code())
     }
-}
-
-fn point_kind_key(kind: &PointKind) -> String {
-    let code = match kind {
-        PointKind::Level(_) => "level",
-        PointKind::Fitting(_) => "fitting",
-        PointKind::PinClip => "pin-clip",
-        PointKind::Bolts => "bolts",
-        PointKind::Measure(_) => "measure",
-        PointKind::Leak { .. } => "leak",
-        PointKind::Hose => "hose",
-        PointKind::Structure => "structure",
-        PointKind::Function => "function",
-        PointKind::Look => "look",
-        PointKind::Crank(_) => "crank",
-    };
-    format!("kind-{code}")
 }
 
 fn dimension_key(dimension: Dimension) -> String {

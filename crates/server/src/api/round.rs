@@ -95,28 +95,11 @@ impl Seen<'_> {
             what: point.what.clone(),
             how: point.how.clone(),
             because: self.desk.app.words.because(&due.because, &names),
-            kind: kind(point).to_owned(),
+            kind: point.kind.code().to_owned(),
             count: point.count,
             one_tap: due.one_tap,
             choices: choices(point),
         })
-    }
-}
-
-/// The answer's name in an entry.
-fn kind(point: &Point) -> &'static str {
-    match point.kind {
-        PointKind::Level(_) => "level",
-        PointKind::Fitting(_) => "fitting",
-        PointKind::PinClip => "pin-clip",
-        PointKind::Bolts => "bolts",
-        PointKind::Measure(_) => "measure",
-        PointKind::Leak { .. } => "leak",
-        PointKind::Hose => "hose",
-        PointKind::Structure => "structure",
-        PointKind::Function => "function",
-        PointKind::Look => "look",
-        PointKind::Crank(_) => "crank",
     }
 }
 

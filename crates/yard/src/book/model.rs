@@ -357,6 +357,25 @@ pub enum PointKind {
     Crank(Vec<CrankCase>),
 }
 
+impl PointKind {
+    /// The kind's word: in the journal's answers, on phones and as part of sentences' keys.
+    pub fn code(&self) -> &'static str {
+        match self {
+            PointKind::Level(_) => "level",
+            PointKind::Fitting(_) => "fitting",
+            PointKind::PinClip => "pin-clip",
+            PointKind::Bolts => "bolts",
+            PointKind::Measure(_) => "measure",
+            PointKind::Leak { .. } => "leak",
+            PointKind::Hose => "hose",
+            PointKind::Structure => "structure",
+            PointKind::Function => "function",
+            PointKind::Look => "look",
+            PointKind::Crank(_) => "crank",
+        }
+    }
+}
+
 /// One combination of the starting truth table.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CrankCase {

@@ -12,7 +12,7 @@ use yard::{
 /// The data beside a point's fields. `outside` tells whether a measure over (or under) its limits stands the machine down.
 pub(crate) fn reads(point: &Point, outside: (bool, bool)) -> Value {
     let well = well_answer(point).map(|answer| answer_json(&answer));
-    let mut data = json!({ "kind": kind(&point.kind), "well": well, "what": point.what });
+    let mut data = json!({ "kind": point.kind.code(), "well": well, "what": point.what });
     let more = match &point.kind {
         PointKind::Level(mark) => level(mark),
         PointKind::Measure(limit) => measure(limit, outside),
@@ -23,22 +23,6 @@ pub(crate) fn reads(point: &Point, outside: (bool, bool)) -> Value {
         data.extend(more);
     }
     data
-}
-
-fn kind(kind: &PointKind) -> &'static str {
-    match kind {
-        PointKind::Level(_) => "level",
-        PointKind::Fitting(_) => "fitting",
-        PointKind::PinClip => "pin-clip",
-        PointKind::Bolts => "bolts",
-        PointKind::Measure(_) => "measure",
-        PointKind::Leak { .. } => "leak",
-        PointKind::Hose => "hose",
-        PointKind::Structure => "structure",
-        PointKind::Function => "function",
-        PointKind::Look => "look",
-        PointKind::Crank(_) => "crank",
-    }
 }
 
 /// What the one choice "as it must be" says, and whether the oil's heat is asked.
