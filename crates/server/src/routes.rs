@@ -265,32 +265,17 @@ fn machine_routes() -> Router<Arc<App>> {
                 station::keep(desk, &m(at), at.part("leg"), at.part("station"), typed)
             })),
         )
-        .route(
-            "/m/{machine}/sheet",
-            both(
-                move |desk, at| sheet::show(desk, &m(at)),
-                move |desk, at, typed| sheet::keep(desk, &m(at), typed),
-            ),
-        )
+        .route("/m/{machine}/sheet", of_machine(sheet::show, sheet::keep))
         .route(
             "/m/{machine}/handover",
-            both(
-                move |desk, at| handover::leave::show(desk, &m(at)),
-                move |desk, at, typed| handover::leave::keep(desk, &m(at), typed),
-            ),
+            of_machine(handover::leave::show, handover::leave::keep),
         )
-        .route(
-            "/m/{machine}/fault",
-            both(
-                move |desk, at| fault::show(desk, &m(at)),
-                move |desk, at, typed| fault::keep(desk, &m(at), typed),
-            ),
-        )
+        .route("/m/{machine}/fault", of_machine(fault::show, fault::keep))
         .route(
             "/m/{machine}/note",
-            both(
-                move |desk, at| OneText::Note.show(desk, &m(at)),
-                move |desk, at, typed| OneText::Note.keep(desk, &m(at), typed),
+            of_machine(
+                |desk, machine| OneText::Note.show(desk, machine),
+                |desk, machine, typed| OneText::Note.keep(desk, machine, typed),
             ),
         )
         .route(
@@ -299,13 +284,7 @@ fn machine_routes() -> Router<Arc<App>> {
                 .merge(post(upkeep::photo::take))
                 .layer(DefaultBodyLimit::max(photo::MOST_READ)),
         )
-        .route(
-            "/m/{machine}/hours",
-            both(
-                move |desk, at| hours::show(desk, &m(at)),
-                move |desk, at, typed| hours::keep(desk, &m(at), typed),
-            ),
-        )
+        .route("/m/{machine}/hours", of_machine(hours::show, hours::keep))
         .route(
             "/m/{machine}/run",
             page(move |desk, at, _| run::show(desk, &m(at))).merge(pin_form(
@@ -314,66 +293,39 @@ fn machine_routes() -> Router<Arc<App>> {
         )
         .route(
             "/m/{machine}/run/end",
-            both(
-                move |desk, at| run::show_end(desk, &m(at)),
-                move |desk, at, typed| run::keep_end(desk, &m(at), typed),
-            ),
+            of_machine(run::show_end, run::keep_end),
         )
         .route(
             "/m/{machine}/service",
-            both(
-                move |desk, at| service::show(desk, &m(at)),
-                move |desk, at, typed| service::keep(desk, &m(at), typed),
-            ),
+            of_machine(service::show, service::keep),
         )
         .route(
             "/m/{machine}/greasing",
-            both(
-                move |desk, at| greasing::show(desk, &m(at)),
-                move |desk, at, typed| greasing::keep(desk, &m(at), typed),
-            ),
+            of_machine(greasing::show, greasing::keep),
         )
-        .route(
-            "/m/{machine}/part",
-            both(
-                move |desk, at| part::show(desk, &m(at)),
-                move |desk, at, typed| part::keep(desk, &m(at), typed),
-            ),
-        )
+        .route("/m/{machine}/part", of_machine(part::show, part::keep))
         .route(
             "/m/{machine}/purchase",
-            both(
-                move |desk, at| purchase::show(desk, &m(at)),
-                move |desk, at, typed| purchase::keep(desk, &m(at), typed),
-            ),
+            of_machine(purchase::show, purchase::keep),
         )
         .route(
             "/m/{machine}/lesson",
-            both(
-                move |desk, at| lesson::show(desk, &m(at)),
-                move |desk, at, typed| lesson::keep(desk, &m(at), typed),
-            ),
+            of_machine(lesson::show, lesson::keep),
         )
         .route(
             "/m/{machine}/stand-down",
-            both(
-                move |desk, at| OneText::StandDown.show(desk, &m(at)),
-                move |desk, at, typed| OneText::StandDown.keep(desk, &m(at), typed),
+            of_machine(
+                |desk, machine| OneText::StandDown.show(desk, machine),
+                |desk, machine, typed| OneText::StandDown.keep(desk, machine, typed),
             ),
         )
         .route(
             "/m/{machine}/permit",
-            both(
-                move |desk, at| permit::show(desk, &m(at)),
-                move |desk, at, typed| permit::keep(desk, &m(at), typed),
-            ),
+            of_machine(permit::show, permit::keep),
         )
         .route(
             "/m/{machine}/sign-offs",
-            both(
-                move |desk, at| sign_offs::show(desk, &m(at)),
-                move |desk, at, typed| sign_offs::keep(desk, &m(at), typed),
-            ),
+            of_machine(sign_offs::show, sign_offs::keep),
         )
         .route(
             "/m/{machine}/finding/{finding}",
@@ -461,25 +413,39 @@ fn page(
     )
 }
 
+/// A form as it was sent: where to, and its fields.
+type Sent = (OriginalUri, Path<BTreeMap<String, String>>, Form<Pairs>);
+
 /// A form that is kept.
 fn form(
     keep: impl Fn(&Desk, &Place, &Typed) -> crate::desk::Answer + Clone + Send + Sync + 'static,
 ) -> Routes {
-    post(
-        move |state: Shared,
-              OriginalUri(uri): OriginalUri,
-              Path(parts): Path<BTreeMap<String, String>>,
-              Form(pairs): Form<Pairs>| {
-            let keep = keep.clone();
-            answer(state, uri, move |desk| {
-                keep(
-                    desk,
-                    &in_yard(desk, parts, BTreeMap::new())?,
-                    &Typed::of(pairs),
-                )
-            })
-        },
-    )
+    post(move |state: Shared, sent: Sent| kept(state, sent, keep.clone()))
+}
+
+/// A form with a PIN in it. One PIN is checked or hashed at a time: each takes 19 MB, and tries are counted one after another.
+fn pin_form(
+    keep: impl Fn(&Desk, &Place, &Typed) -> crate::desk::Answer + Clone + Send + Sync + 'static,
+) -> Routes {
+    post(move |state: Shared, sent: Sent| async move {
+        let app = state.0.clone();
+        let Ok(_turn) = app.hashing.acquire().await else {
+            return StatusCode::SERVICE_UNAVAILABLE.into_response();
+        };
+        kept(state, sent, keep).await
+    })
+}
+
+async fn kept(
+    state: Shared,
+    (OriginalUri(uri), Path(parts), Form(pairs)): Sent,
+    keep: impl FnOnce(&Desk, &Place, &Typed) -> crate::desk::Answer + Send + 'static,
+) -> Response {
+    answer(state, uri, move |desk| {
+        let at = in_yard(desk, parts, BTreeMap::new())?;
+        keep(desk, &at, &Typed::of(pairs))
+    })
+    .await
 }
 
 /// A form shown and kept at one address.
@@ -488,6 +454,17 @@ fn both(
     keep: impl Fn(&Desk, &Place, &Typed) -> crate::desk::Answer + Clone + Send + Sync + 'static,
 ) -> Routes {
     page(move |desk, at, ()| show(desk, at)).merge(form(keep))
+}
+
+/// [`both`] for a form of one machine, which is all it needs of its address.
+fn of_machine(
+    show: impl Fn(&Desk, &str) -> crate::desk::Answer + Clone + Send + Sync + 'static,
+    keep: impl Fn(&Desk, &str, &Typed) -> crate::desk::Answer + Clone + Send + Sync + 'static,
+) -> Routes {
+    both(
+        move |desk, at| show(desk, at.part("machine")),
+        move |desk, at, typed| keep(desk, at.part("machine"), typed),
+    )
 }
 
 /// Another yard's tag is another yard: not found here.
@@ -500,31 +477,6 @@ pub(crate) fn in_yard(
         Some(tag) if *tag != desk.app.tag() => Err(Refusal::NotFound),
         _ => Ok(Place { parts, asked }),
     }
-}
-
-/// A form with a PIN in it. One PIN is checked or hashed at a time: each takes 19 MB, and tries are counted one after another.
-fn pin_form(
-    keep: impl Fn(&Desk, &Place, &Typed) -> crate::desk::Answer + Clone + Send + Sync + 'static,
-) -> Routes {
-    post(
-        move |state: Shared,
-              OriginalUri(uri): OriginalUri,
-              Path(parts): Path<BTreeMap<String, String>>,
-              Form(pairs): Form<Pairs>| async move {
-            let app = state.0.clone();
-            let Ok(_turn) = app.hashing.acquire().await else {
-                return StatusCode::SERVICE_UNAVAILABLE.into_response();
-            };
-            answer(state, uri, move |desk| {
-                keep(
-                    desk,
-                    &in_yard(desk, parts, BTreeMap::new())?,
-                    &Typed::of(pairs),
-                )
-            })
-            .await
-        },
-    )
 }
 
 /// Sets up a desk for the request and runs the page on a thread that may wait for the disk.
