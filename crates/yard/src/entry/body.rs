@@ -260,6 +260,16 @@ pub enum Answer {
     NotChecked(NotChecked),
 }
 
+impl Answer {
+    /// What became of the grease, where a fitting was answered.
+    pub fn took(&self) -> Option<GreaseTook> {
+        match self {
+            Answer::Fitting { took, .. } => Some(*took),
+            _ => None,
+        }
+    }
+}
+
 /// Level against the mark.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum LevelReads {

@@ -81,9 +81,7 @@ pub(crate) fn change(desk: &Desk, machine: &str, typed: &Typed, text: String) ->
         troubles.extend(mistakes);
     }
     if typed.field("do") == "adopt" && sound {
-        let why = Some(typed.field("why"))
-            .filter(|w| !w.is_empty())
-            .map(str::to_owned);
+        let why = typed.some("why");
         accept::keep(
             desk,
             Some(&id),

@@ -71,9 +71,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     }
     let mut steps = Vec::new();
     for step in &book.rest {
-        let note = Some(typed.get("n", step.id.as_str()))
-            .filter(|n| !n.is_empty())
-            .map(str::to_owned);
+        let note = typed.some(&format!("n.{}", step.id));
         match RestState::from_code(typed.get("s", step.id.as_str())) {
             Some(state) => steps.push(RestAnswer {
                 step: step.id.clone(),
@@ -93,9 +91,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     let (Some(engine), true) = (engine, asked.is_empty()) else {
         return render(desk, machine, state, book, typed, asked);
     };
-    let next = Some(typed.field("next"))
-        .filter(|n| !n.is_empty())
-        .map(str::to_owned);
+    let next = typed.some("next");
     let revision = state
         .book()
         .map(|b| b.revision)

@@ -62,9 +62,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         "withdrawn" => (false, false),
         _ => return render(desk, machine, vec![p.t("ask-sign-off")]),
     };
-    let limits = Some(typed.field("limits"))
-        .filter(|l| !l.is_empty())
-        .map(str::to_owned);
+    let limits = typed.some("limits");
     accept::keep(
         desk,
         Some(&id),

@@ -6,7 +6,7 @@ use crate::{
     page::Page,
     pages::{
         handover::leave::{self, Step},
-        upkeep::run,
+        upkeep::{in_sight, run},
         walkround::{
             form::Typed,
             question::{Choice, Question, capital, choices, question},
@@ -25,7 +25,7 @@ use yard::{
     book::{Book, Engine, Severity},
     code::Coded,
     entry::EngineLeft,
-    handover::{Alone, Judgement, What},
+    handover::{Alone, Judgement},
     id::PointId,
     people::Role,
     walkround::{Leg, Stop, guards_at},
@@ -119,11 +119,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         severities: severities.into_iter().rev().collect(),
         start_lines: run::start_lines(&p, walk.book),
         end_lines: run::end_lines(&p, walk.book),
-        learner: desk.role == Role::Learner
-            || judgement
-                .reasons
-                .iter()
-                .any(|r| r.what == What::InSightOnly),
+        learner: desk.role == Role::Learner || in_sight::is_needed(&judgement),
         hours_last: hours_last(&p, walk.machine),
         p,
     })

@@ -81,9 +81,7 @@ pub(crate) fn mend(desk: &Desk, machine: &str, finding: &str, typed: &Typed) -> 
             typed,
         );
     }
-    let cost = Some(typed.field("cost"))
-        .filter(|c| !c.is_empty())
-        .map(str::to_owned);
+    let cost = typed.some("cost");
     accept::keep(
         desk,
         Some(&id),

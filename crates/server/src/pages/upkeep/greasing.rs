@@ -59,23 +59,18 @@ fn is_fitting(point: &Point) -> bool {
     matches!(point.kind, PointKind::Fitting(_))
 }
 
-fn took(answered: &Answered) -> Option<GreaseTook> {
-    match &answered.answer {
-        entry::Answer::Fitting { took, .. } => Some(*took),
-        _ => None,
-    }
-}
-
 /// The refusals, not yet mended, that an answer says are over.
 fn takes_again(state: &MachineState, answered: &Answered) -> Vec<FaultRef> {
-    if !matches!(took(answered), Some(GreaseTook::Seen | GreaseTook::Took)) {
+    if !matches!(
+        answered.answer.took(),
+        Some(GreaseTook::Seen | GreaseTook::Took)
+    ) {
         return Vec::new();
     }
     let open = state.findings.values().filter(|finding| {
-        finding.released.is_none()
-            && finding.mended.is_empty()
+        finding.open()
             && finding.id.point.as_ref() == Some(&answered.point)
-            && matches!(&finding.what, yard::state::Found::Answer(found) if took(found) == Some(GreaseTook::Refused))
+            && matches!(&finding.what, yard::state::Found::Answer(found) if found.answer.took() == Some(GreaseTook::Refused))
     });
     open.map(|finding| finding.id.clone()).collect()
 }

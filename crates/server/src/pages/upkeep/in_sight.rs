@@ -13,9 +13,8 @@ use crate::{
     refusal::Refusal,
 };
 use yard::{
-    handover::What,
+    handover::{Judgement, What},
     id::{MachineId, PersonId},
-    state::MachineState,
 };
 
 /// Why no word was taken.
@@ -26,11 +25,10 @@ pub(crate) struct NoWord {
     pub(crate) stopped: bool,
 }
 
-/// Whether this person runs this machine only in sight of steward or deputy.
-pub(crate) fn is_needed(desk: &Desk, machine: &MachineState) -> bool {
-    let judgement = desk.judgement(machine);
+/// Whether whoever this verdict is for runs the machine only in sight of steward or deputy.
+pub(crate) fn is_needed(judgement: &Judgement) -> bool {
     let mut reasons = judgement.reasons.iter();
-    desk.person.is_some() && reasons.any(|reason| reason.what == What::InSightOnly)
+    reasons.any(|reason| reason.what == What::InSightOnly)
 }
 
 /// Who may have somebody else in sight on this machine now.
@@ -50,7 +48,7 @@ pub(crate) fn leaders(desk: &Desk, machine: &MachineId, chosen: &str) -> Vec<Cho
 pub(crate) fn word(
     desk: &Desk,
     machine: &MachineId,
-    state: &MachineState,
+    judgement: &Judgement,
     typed: &Typed,
 ) -> Result<Result<Option<PersonId>, NoWord>, Refusal> {
     let p = desk.page();
@@ -59,7 +57,7 @@ pub(crate) fn word(
         Ok(Err(NoWord { asked, stopped }))
     };
     let chosen = typed.field("sight");
-    if chosen.is_empty() && !is_needed(desk, state) {
+    if chosen.is_empty() && !is_needed(judgement) {
         return Ok(Ok(None));
     }
     let Some(who) = chosen.parse().ok().map(PersonId) else {

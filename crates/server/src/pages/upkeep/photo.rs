@@ -90,9 +90,7 @@ fn keep(desk: &Desk, machine: &str, sent: Sent) -> Answer {
             photo: PhotoId(store::fresh_id(desk.app.world.as_ref())),
             of,
             point,
-            text: Some(typed.field("text"))
-                .filter(|text| !text.is_empty())
-                .map(str::to_owned),
+            text: typed.some("text"),
         },
         None => {
             let asked = vec![form::asked(&p, "ask-photo-of")];

@@ -23,14 +23,14 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
 pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     desk.may(Deed::SignOff)?;
     let (id, ..) = desk.machine(machine)?;
-    let (what, cost) = (typed.field("what"), typed.field("cost"));
+    let what = typed.field("what");
     if what.is_empty() {
         let asked = vec![form::asked(&desk.page(), "ask-purchase")];
         return render(desk, machine, typed, asked);
     }
     let purchase = entry::Purchase {
         what: what.to_owned(),
-        cost: Some(cost).filter(|c| !c.is_empty()).map(str::to_owned),
+        cost: typed.some("cost"),
     };
     accept::keep(desk, Some(&id), Body::Purchase(purchase))?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))

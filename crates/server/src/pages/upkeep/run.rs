@@ -53,30 +53,25 @@ fn keep_part(desk: &Desk, machine: &str, typed: &Typed, part: RunPart) -> Answer
     if !asked.is_empty() && part == RunPart::End {
         return render_end(desk, machine, typed, asked);
     }
-    if part == RunPart::Start && desk.judgement(state).verdict == Verdict::StandDown {
-        asked.push(form::asked(&p, "ask-run-stand-down"));
-    }
-    if !asked.is_empty() {
-        return render(desk, machine, typed, asked);
-    }
-    let in_sight_of = if part == RunPart::Start {
-        match in_sight::word(desk, &id, state, typed)? {
+    let mut in_sight_of = None;
+    if part == RunPart::Start {
+        let judgement = desk.judgement(state);
+        if judgement.verdict == Verdict::StandDown {
+            asked.push(form::asked(&p, "ask-run-stand-down"));
+        }
+        if !asked.is_empty() {
+            return render(desk, machine, typed, asked);
+        }
+        in_sight_of = match in_sight::word(desk, &id, &judgement, typed)? {
             Ok(who) => who,
             Err(refused) => return no_word(desk, machine, typed, refused),
-        }
-    } else {
-        None
-    };
-    let text = |name: &str| {
-        Some(typed.field(name))
-            .filter(|t| !t.is_empty())
-            .map(str::to_owned)
-    };
+        };
+    }
     let run = entry::Run {
         part,
         hours,
-        work: text("work"),
-        amiss: text("amiss").into_iter().collect(),
+        work: typed.some("work"),
+        amiss: typed.some("amiss").into_iter().collect(),
         in_sight_of,
     };
     accept::keep(desk, Some(&id), Body::Run(run))?;
@@ -106,7 +101,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
         Field::text(&p, "hours-now", "hours", typed.field("hours")),
     ];
     let chosen = typed.field("sight");
-    if in_sight::is_needed(desk, state) || !chosen.is_empty() {
+    if in_sight::is_needed(&desk.judgement(state)) || !chosen.is_empty() {
         let leaders = in_sight::leaders(desk, &id, chosen);
         form.fields.extend([
             Field::choice(&p, "run-sight", "sight", leaders),

@@ -55,14 +55,11 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     if !asked.is_empty() {
         return render(desk, machine, typed, asked);
     }
-    let grade = Some(typed.field("grade"))
-        .filter(|g| !g.is_empty())
-        .map(str::to_owned);
     let body = match added {
         Some(added) => Body::TopUp(entry::TopUp {
             fluid: ItemId::new(typed.field("fluid")),
             added,
-            grade,
+            grade: typed.some("grade"),
             mends,
         }),
         None => {
@@ -118,10 +115,7 @@ fn open_choices(
     chosen: &str,
 ) -> Vec<Choice> {
     let names = names::names(desk, state);
-    let open = state
-        .findings
-        .values()
-        .filter(|f| f.released.is_none() && f.mended.is_empty());
+    let open = state.findings.values().filter(|f| f.open());
     open.map(|f| Choice {
         code: f.id.to_string(),
         word: p.words.found(f, &names),

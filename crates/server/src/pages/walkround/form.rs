@@ -31,6 +31,12 @@ impl Typed {
             .get(name)
             .map_or_else(String::new, |value| value.replace("\r\n", "\n"))
     }
+    /// A field by its whole name, where something was typed.
+    pub(crate) fn some(&self, name: &str) -> Option<String> {
+        Some(self.field(name))
+            .filter(|value| !value.is_empty())
+            .map(str::to_owned)
+    }
     /// A field by its whole name.
     pub(crate) fn field(&self, name: &str) -> &str {
         self.0.get(name).map_or("", |value| value.trim())
@@ -57,9 +63,7 @@ pub(crate) fn read(
     rest_well: bool,
 ) -> Read {
     let id = point.id.as_str();
-    let note = Some(typed.get("n", id))
-        .filter(|n| !n.is_empty())
-        .map(str::to_owned);
+    let note = typed.some(&format!("n.{id}"));
     if let Some(because) = Hindrance::from_code(typed.get("why", id)) {
         return Read::Answered(Answered {
             point: point.id.clone(),

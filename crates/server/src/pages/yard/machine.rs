@@ -233,9 +233,10 @@ pub(crate) fn open_finding_at(
     named: bool,
 ) -> Option<String> {
     let p = desk.page();
-    let finding = state.findings.values().find(|f| {
-        f.released.is_none() && f.mended.is_empty() && f.id.point.as_ref() == Some(point)
-    })?;
+    let finding = state
+        .findings
+        .values()
+        .find(|f| f.open() && f.id.point.as_ref() == Some(point))?;
     Some(
         p.words.say(
             "open-here",

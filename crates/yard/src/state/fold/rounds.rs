@@ -145,7 +145,7 @@ impl<'f> Fold<'f> {
     ) {
         let point = answered.point.clone();
         let done = self.done(heard);
-        let took = took(&answered.answer);
+        let took = answered.answer.took();
         // A refusal was looked at but not greased, and what cannot be told was not done.
         if took != Some(GreaseTook::Refused) && !matches!(weighed, Weighed::Unknown(_)) {
             self.state.done.insert(point.clone(), done.clone());
@@ -228,13 +228,5 @@ fn rank(weighed: &Weighed) -> u8 {
         Weighed::Unknown(_) => 0,
         Weighed::Well => 1,
         Weighed::Amiss => 2,
-    }
-}
-
-/// What became of the grease, where a fitting was answered.
-fn took(answer: &Answer) -> Option<GreaseTook> {
-    match answer {
-        Answer::Fitting { took, .. } => Some(*took),
-        _ => None,
     }
 }
