@@ -1,13 +1,38 @@
 //! What stands on every paper: title, machine, how to stop the engine, book, page numbers, ruler, cautions.
 
 use crate::{PaperError, PaperSize, Sheet, qr};
+use jiff::{Timestamp, tz::TimeZone};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
-use words::Arg;
+use words::{Arg, Words};
 
 /// Stand for the page's number and the number of pages until the typesetter knows them.
 const PAGE: &str = "\u{2460}";
 const PAGES: &str = "\u{2461}";
+
+/// What stands on every paper whatever it is about: language, date, size, page numbers, ruler.
+pub(crate) fn frame_of(
+    words: &Words,
+    size: PaperSize,
+    now: Timestamp,
+    zone: &TimeZone,
+) -> BTreeMap<&'static str, Value> {
+    let language = words.language();
+    let (language, region) = language.split_once('-').unwrap_or((language, ""));
+    let today = now.to_zoned_datetime(zone.clone()).date();
+    let page = words.say("paper-page", &[("n", PAGE.into()), ("of", PAGES.into())]);
+    let printed = words.say("paper-printed", &[("at", words.date(today).into())]);
+    BTreeMap::from([
+        ("language", language.into()),
+        ("region", region.into()),
+        ("date", json!([today.year(), today.month(), today.day()])),
+        ("letter", (size == PaperSize::Letter).into()),
+        ("page", page.into()),
+        ("page-marks", json!([PAGE, PAGES])),
+        ("printed", printed.into()),
+        ("ruler", words.text("paper-ruler").into()),
+    ])
+}
 
 impl Sheet<'_> {
     /// The sentence under a key.
@@ -22,33 +47,22 @@ impl Sheet<'_> {
 
     /// What the shared markup needs; `title` is the document's.
     pub(crate) fn frame(&self, title: &str, cautions: &[&str]) -> Value {
-        let (language, region) = self
-            .words
-            .language()
-            .split_once('-')
-            .unwrap_or((self.words.language(), ""));
-        let today = self.now.to_zoned_datetime(self.zone.clone());
         let machine = &self.book.machine;
-        let page = self
-            .words
-            .say("paper-page", &[("n", PAGE.into()), ("of", PAGES.into())]);
-        json!({
-            "title": title,
-            "language": language,
-            "region": region,
-            "date": [today.year(), today.month(), today.day()],
-            "letter": self.size == PaperSize::Letter,
-            "machine": machine.name,
-            "kind": machine.kind,
-            "book": self.book_date(),
-            "invented": machine.invented.then(|| self.t("paper-invented")),
-            "stop": self.stop(),
-            "page": page,
-            "page-marks": [PAGE, PAGES],
-            "printed": self.t1("paper-printed", "at", self.words.date(today.date())),
-            "ruler": self.t("paper-ruler"),
-            "cautions": cautions.iter().map(|key| self.t(key)).collect::<Vec<_>>(),
-        })
+        let cautions: Vec<String> = cautions.iter().map(|key| self.t(key)).collect();
+        let mut frame = frame_of(self.words, self.size, self.now, self.zone);
+        frame.extend([
+            ("title", title.into()),
+            ("machine", machine.name.as_str().into()),
+            ("kind", machine.kind.as_str().into()),
+            ("book", self.book_date().into()),
+            (
+                "invented",
+                machine.invented.then(|| self.t("paper-invented")).into(),
+            ),
+            ("stop", self.stop()),
+            ("cautions", cautions.into()),
+        ]);
+        json!(frame)
     }
 
     /// The square code of an address as picture `qr.svg`, with what the markup needs to place it; `says`: the words under it.

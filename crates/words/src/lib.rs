@@ -24,10 +24,12 @@ mod explain;
 mod handover;
 mod journal;
 mod people;
+mod trust;
 mod upkeep;
 mod walkround;
 
 pub use named::Named;
 pub use names::{BookNames, Names, NoNames, end_of};
 pub use pseudo::{plain_runs, visible_text};
+pub use trust::{TRUST_KINDS, fingerprint_lines};
 pub use words::{Arg, Told, Words};

@@ -18,6 +18,7 @@ use std::{
     path::PathBuf,
 };
 use store::Store;
+use words::fingerprint_lines;
 
 #[derive(Args)]
 pub(crate) struct Https {
@@ -217,13 +218,10 @@ fn certificate(says: &Shown, names: &[String]) -> serde_json::Value {
     json!({ "names": names, "from": says.from.to_string(), "until": says.until.to_string() })
 }
 
-/// The fingerprint in lines of four groups, set in.
-pub(super) fn in_lines(fingerprint: &str) -> Vec<String> {
-    let groups: Vec<&str> = fingerprint.split(' ').collect();
-    groups
-        .chunks(4)
-        .map(|four| format!("    {}", four.join(" ")))
-        .collect()
+/// The fingerprint in lines, set in.
+pub(super) fn in_lines(fingerprint: &str) -> impl Iterator<Item = String> {
+    let lines = fingerprint_lines(fingerprint).into_iter();
+    lines.map(|line| format!("    {line}"))
 }
 
 fn reach(kit: &Kit, reach: &Reach) -> Vec<String> {

@@ -1,5 +1,6 @@
 //! One finding on one page: what was found, its photos, what was done about it, and room to write.
 
+use super::{found_when, short};
 use crate::{PaperError, Sheet, typeset};
 use jiff::Timestamp;
 use serde_json::json;
@@ -54,19 +55,6 @@ pub fn finding_sheet(
     let mut pictures = BTreeMap::new();
     let printed = &finding.photos[..finding.photos.len().min(MOST_PHOTOS)];
     let captions = printed.iter().map(|photo| short(photo.caption, ROOM[1]));
-    let when = sheet.words.say(
-        "paper-tag-when",
-        &[
-            (
-                "date",
-                sheet
-                    .words
-                    .date_with_weekday(finding.at.to_zoned_datetime(sheet.zone.clone()).date())
-                    .into(),
-            ),
-            ("at", sheet.words.clock(finding.at, sheet.zone).into()),
-        ],
-    );
     let title = sheet.t1("paper-finding-title", "machine", &sheet.book.machine.name);
     let skipped = finding.done.len().saturating_sub(MOST_DONE);
     let done = finding.done[skipped..]
@@ -77,7 +65,7 @@ pub fn finding_sheet(
         "code": sheet.code(finding.address, "paper-qr-finding", &mut pictures)?,
         "what": short(finding.what, ROOM[0]),
         "found": sheet.t1("paper-tag-found-by", "name", finding.found_by),
-        "when": when,
+        "when": found_when(sheet, finding.at),
         "done-label": sheet.t("paper-finding-done"),
         "done": if finding.done.is_empty() {
             vec![sheet.t("paper-finding-nothing-done")]
@@ -113,11 +101,4 @@ fn photos_note(sheet: &Sheet<'_>, finding: &PrintedFinding<'_>, printed: usize) 
         said.push(sheet.t("paper-finding-no-photo"));
     }
     said
-}
-
-fn short(text: &str, room: usize) -> String {
-    match text.char_indices().nth(room) {
-        Some((end, _)) => format!("{}…", text[..end].trim_end()),
-        None => text.to_owned(),
-    }
 }

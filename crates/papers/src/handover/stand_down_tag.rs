@@ -1,5 +1,6 @@
 //! The tag on the key of a machine that is stood down.
 
+use super::{found_when, short};
 use crate::{
     PaperError, Sheet,
     drawing::{Mark, verdict_mark},
@@ -34,19 +35,6 @@ pub fn stand_down_tag_to(
 ) -> Result<Vec<u8>, PaperError> {
     let mut pictures = BTreeMap::from([("mark.svg", verdict_mark(Mark::StandDown))]);
     let title = sheet.t1("paper-tag-title", "machine", &sheet.book.machine.name);
-    let when = sheet.words.say(
-        "paper-tag-when",
-        &[
-            (
-                "date",
-                sheet
-                    .words
-                    .date_with_weekday(finding.at.to_zoned_datetime(sheet.zone.clone()).date())
-                    .into(),
-            ),
-            ("at", sheet.words.clock(finding.at, sheet.zone).into()),
-        ],
-    );
     let (address, says) = match finding_address {
         Some(address) => (address, "paper-qr-finding"),
         None => (sheet.address, "paper-qr-machine"),
@@ -57,9 +45,9 @@ pub fn stand_down_tag_to(
         "mark": sheet.t("paper-tag-mark-alt"),
         "stand-down": sheet.t("paper-tag-stand-down"),
         "do-not": sheet.t("paper-tag-do-not"),
-        "what": short(what),
+        "what": short(what, ROOM),
         "found": sheet.t1("paper-tag-found-by", "name", found_by),
-        "when": when,
+        "when": found_when(sheet, finding.at),
         "keep": sheet.t("paper-tag-keep"),
         "mended": (["paper-tag-mended", "paper-tag-released-by"].map(|key| sheet.t(key))),
         "cut": sheet.t("paper-tag-cut"),
@@ -69,12 +57,4 @@ pub fn stand_down_tag_to(
         data,
         pictures,
     })
-}
-
-/// The beginning of a report that is longer than the tag has room for; the page behind the square code has all of it.
-fn short(what: &str) -> String {
-    match what.char_indices().nth(ROOM) {
-        Some((end, _)) => format!("{}…", what[..end].trim_end()),
-        None => what.to_owned(),
-    }
 }

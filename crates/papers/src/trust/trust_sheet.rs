@@ -1,10 +1,10 @@
 //! The sheet that is pinned up at the yard: where to go with the phone, the fingerprint to compare, the steps.
 
-use crate::{PaperError, PaperSize, qr, typeset};
+use crate::{PaperError, PaperSize, frame::frame_of, qr, typeset};
 use jiff::{Timestamp, tz::TimeZone};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
-use words::Words;
+use words::{TRUST_KINDS, Words, fingerprint_lines};
 
 /// What the sheet is made from. The same sheet gives the same bytes.
 #[derive(Clone, Copy)]
@@ -29,9 +29,6 @@ pub struct TrustSheet<'a> {
     pub until: Timestamp,
 }
 
-/// The kinds of phone, as their settings are called; each has its steps in the messages.
-const KINDS: [&str; 3] = ["credentials", "profile", "computer"];
-
 /// One page to pin up: square code and address, fingerprint, steps for each kind of phone. As PDF.
 ///
 /// Fails only where the typesetter does, or the address is too long.
@@ -43,8 +40,6 @@ pub fn trust_sheet(sheet: &TrustSheet<'_>) -> Result<Vec<u8>, PaperError> {
             .date(at.to_zoned_datetime(sheet.zone.clone()).date())
     };
     let (svg, share) = qr::square(sheet.address)?;
-    let groups: Vec<&str> = sheet.fingerprint.split(' ').collect();
-    let lines: Vec<String> = groups.chunks(4).map(|four| four.join(" ")).collect();
     let listed = sheet.words.say(
         "trust-listed-as",
         &[
@@ -58,17 +53,17 @@ pub fn trust_sheet(sheet: &TrustSheet<'_>) -> Result<Vec<u8>, PaperError> {
         "says": t("paper-trust-scan"),
     });
     let data = json!({
-        "frame": frame(sheet, &day(sheet.now), &day(sheet.until)),
+        "frame": frame(sheet, &day(sheet.until)),
         "code": code,
         "address": sheet.address,
         "or-type": t("paper-trust-or-type"),
         "what": [t("trust-what"), t("trust-why")],
-        "compare": { "title": t("trust-compare"), "lines": lines, "how": t("paper-trust-same"), "listed": listed, "differs": t("trust-differs") },
+        "compare": { "title": t("trust-compare"), "lines": fingerprint_lines(sheet.fingerprint), "how": t("paper-trust-same"), "listed": listed, "differs": t("trust-differs") },
         "download": { "title": t("trust-download"), "how": t("paper-trust-download") },
-        "install": { "title": t("trust-install"), "how": t("trust-which-kind"), "kinds": (KINDS.map(|kind| kind_of(sheet.words, kind))) },
+        "install": { "title": t("trust-install"), "how": t("trust-which-kind"), "kinds": (TRUST_KINDS.map(|kind| kind_of(sheet.words, kind))) },
         "worked": { "title": t("trust-worked"), "how": t("trust-worked-how") },
         "means": { "title": t("trust-means"), "lines": (["yes", "no", "limits"].map(|key| t(&format!("trust-means-{key}")))) },
-        "remove": { "title": t("trust-remove"), "lines": (KINDS.map(|kind| t(&format!("trust-{kind}-remove")))) },
+        "remove": { "title": t("trust-remove"), "lines": (TRUST_KINDS.map(|kind| t(&format!("trust-{kind}-remove")))) },
     });
     typeset::pdf(&typeset::Document {
         markup: include_str!("trust_sheet.typ"),
@@ -78,41 +73,28 @@ pub fn trust_sheet(sheet: &TrustSheet<'_>) -> Result<Vec<u8>, PaperError> {
 }
 
 /// What the shared markup needs; where other papers name a machine, this one names the yard.
-fn frame(sheet: &TrustSheet<'_>, today: &str, until: &str) -> Value {
-    let (language, region) = sheet
-        .words
-        .language()
-        .split_once('-')
-        .unwrap_or((sheet.words.language(), ""));
-    let date = sheet.now.to_zoned_datetime(sheet.zone.clone());
-    // Stand for the page's number and the number of pages until the typesetter knows them.
-    let marks = ["\u{2460}", "\u{2461}"];
-    let page = [("n", marks[0].into()), ("of", marks[1].into())];
-    json!({
-        "title": sheet.words.text("paper-trust-title"),
-        "language": language,
-        "region": region,
-        "date": [date.year(), date.month(), date.day()],
-        "letter": sheet.size == PaperSize::Letter,
-        "machine": sheet.yard,
+fn frame(sheet: &TrustSheet<'_>, until: &str) -> Value {
+    let mut frame = frame_of(sheet.words, sheet.size, sheet.now, sheet.zone);
+    frame.extend([
+        ("title", sheet.words.text("paper-trust-title").into()),
+        ("machine", sheet.yard.into()),
         // Blocks that are never placed on this sheet read these.
-        "kind": "",
-        "invented": null,
-        "stop": { "label": "", "how": "", "then": null },
-        "book": sheet.words.say("paper-trust-until", &[("date", until.into())]),
-        "page": sheet.words.say("paper-page", &page),
-        "page-marks": marks,
-        "printed": sheet.words.say("paper-printed", &[("at", today.into())]),
-        "ruler": sheet.words.text("paper-ruler"),
-        "cautions": [sheet.words.text("paper-trust-keep")],
-    })
+        ("kind", "".into()),
+        ("invented", Value::Null),
+        ("stop", json!({ "label": "", "how": "", "then": null })),
+        (
+            "book",
+            sheet
+                .words
+                .say("paper-trust-until", &[("date", until.into())])
+                .into(),
+        ),
+        ("cautions", json!([sheet.words.text("paper-trust-keep")])),
+    ]);
+    json!(frame)
 }
 
 fn kind_of(words: &Words, kind: &str) -> Value {
-    let steps: Vec<String> = (1..)
-        .map(|n| format!("trust-{kind}-step-{n}"))
-        .take_while(|key| words.has(key))
-        .map(|key| words.text(&key))
-        .collect();
+    let steps = words.in_a_row(&format!("trust-{kind}-step"));
     json!({ "title": words.text(&format!("trust-{kind}")), "steps": steps })
 }

@@ -7,6 +7,7 @@ use crate::{
 };
 use askama::Template;
 use axum::{http::header, response::IntoResponse};
+use words::{TRUST_KINDS, fingerprint_lines};
 
 #[derive(Template)]
 #[template(path = "trust.html")]
@@ -47,8 +48,10 @@ pub(crate) fn show(desk: &Desk) -> Answer {
     let p = desk.page();
     let Some(https) = desk.app.https() else {
         return page(&NoHttpsPage {
-            lacks: said(&p, "no-https-lacks"),
-            steps: said(&p, "no-https-step")
+            lacks: p.words.in_a_row("no-https-lacks"),
+            steps: p
+                .words
+                .in_a_row("no-https-step")
                 .into_iter()
                 .zip(COMMANDS)
                 .collect(),
@@ -63,7 +66,7 @@ pub(crate) fn show(desk: &Desk) -> Answer {
         } else {
             Vec::new()
         },
-        fingerprint: root.map_or(Vec::new(), |root| lines(&root.fingerprint)),
+        fingerprint: root.map_or(Vec::new(), |root| fingerprint_lines(&root.fingerprint)),
         root_name: root.map(|root| root.name.clone()).unwrap_or_default(),
         until: until.map(|day| p.words.date(day)).unwrap_or_default(),
         over: format!("{}/y/{}", desk.app.address, desk.app.tag()),
@@ -95,23 +98,8 @@ pub(crate) fn root(desk: &Desk, file: &str) -> Answer {
 fn kinds(p: &Page) -> Vec<Kind> {
     let kind = |which: &str| Kind {
         title: p.t(&format!("trust-{which}")),
-        steps: said(p, &format!("trust-{which}-step")),
+        steps: p.words.in_a_row(&format!("trust-{which}-step")),
         remove: p.t(&format!("trust-{which}-remove")),
     };
-    ["credentials", "profile", "computer"].map(kind).into()
-}
-
-/// The sentences `key-1`, `key-2` and so on, as many as there are.
-fn said(p: &Page, key: &str) -> Vec<String> {
-    (1..)
-        .map(|n| format!("{key}-{n}"))
-        .take_while(|key| p.words.has(key))
-        .map(|key| p.t(&key))
-        .collect()
-}
-
-/// A fingerprint in lines of four groups.
-fn lines(fingerprint: &str) -> Vec<String> {
-    let groups: Vec<&str> = fingerprint.split(' ').collect();
-    groups.chunks(4).map(|four| four.join(" ")).collect()
+    TRUST_KINDS.map(kind).into()
 }
