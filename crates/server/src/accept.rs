@@ -4,10 +4,11 @@ mod delivery;
 mod rules;
 mod told;
 
-pub(crate) use delivery::{Became, Deliverer, Why};
+pub(crate) use delivery::{Became, Why};
 pub(crate) use rules::{deed_of, is_peoples};
 
-use crate::{desk::Desk, refusal::Refusal};
+use crate::{app::App, desk::Desk, refusal::Refusal};
+use delivery::Deliverer;
 use jiff::Timestamp;
 use store::{Acceptance, Delivery, NewEntry};
 use yard::{
@@ -76,16 +77,21 @@ pub(crate) fn keep_from_paper(
     )
 }
 
-/// Takes in entries that devices wrote, delivered by the person at the desk.
-pub(crate) fn take_all(desk: &Desk, entries: &[Vec<u8>]) -> Result<Vec<Became>, Refusal> {
-    let person = desk.may(Deed::Note)?;
-    let gate = desk.app.gate()?;
+/// Takes in entries that devices wrote, delivered by somebody who may write here; `clock` is what their device's shows.
+pub(crate) fn take_all(
+    app: &App,
+    person: PersonId,
+    now: Timestamp,
+    clock: Option<Timestamp>,
+    entries: &[Vec<u8>],
+) -> Result<Vec<Became>, Refusal> {
+    let gate = app.gate()?;
     let deliverer = Deliverer {
-        app: &desk.app,
+        app,
         gate: &gate,
         person,
-        now: desk.now,
-        clock: None,
+        now,
+        clock,
     };
     deliverer.deliver(entries)
 }

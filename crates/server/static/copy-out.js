@@ -1,8 +1,9 @@
 // Getting unsent entries off a phone that cannot reach the yard's computer: as text, and as square codes another phone reads.
 
-import { button, make, sayer } from "./element.js";
+import { button, make } from "./element.js";
 import { addressLetters, cut, keyOf, textOf, wholeOf } from "./parts.js";
 import { qrMakeUp, qrSvg } from "./qr.js";
+import { sayer } from "./say.js";
 
 /** A code of this version is 85 modules wide with its margin: four pixels each on a screen of 360. */
 const LARGEST = 15;

@@ -1,4 +1,4 @@
-// Elements and sentences that scripts put on a page. No sentence stands in a script: they come with the page, by their keys.
+// Elements that scripts put on a page.
 
 /**
  * An element with properties and children; `role` is an attribute.
@@ -24,13 +24,4 @@ export function button(label, press, look = "small") {
   const made = make("button", { type: "button", className: look, textContent: label });
   made.addEventListener("click", press);
   return made;
-}
-
-/**
- * Says sentences by their keys; what stands in braces is put in.
- * @param {Record<string, string>} words
- * @returns {(key: string, values?: Record<string, string|number>) => string}
- */
-export function sayer(words) {
-  return (key, values = {}) => (words[key] ?? key).replace(/\{(\w+)\}/g, (whole, name) => String(values[name] ?? whole));
 }

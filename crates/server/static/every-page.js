@@ -1,7 +1,8 @@
 // On every page: tells what waits on this phone, delivers it, forgets who is signed in when nobody is, and leads to the pocket.
 
 import { deliver } from "./deliver.js";
-import { entriesOf, keepThing, photosOf, thing } from "./keep.js";
+import { make } from "./element.js";
+import { keepThing, notDelivered, someAreOld, thing } from "./keep.js";
 import { speaker } from "./say.js";
 import { startWorker } from "./start-worker.js";
 
@@ -23,19 +24,15 @@ async function start() {
 
 /** Shows what waits; false where nothing does. */
 async function show() {
-  const entries = (await entriesOf(tag)).filter((entry) => entry.state !== "delivered");
-  const photos = (await photosOf(tag)).filter((photo) => photo.used && photo.state !== "delivered");
-  const banner = document.getElementById("unsent");
-  const waiting = entries.length + photos.length;
-  if (!banner) return waiting > 0;
-  banner.hidden = waiting === 0;
-  if (waiting === 0) return false;
-  const old = entries.some((entry) => Date.now() - entry.at > 24 * 3600 * 1000);
+  const { entries, photos } = await notDelivered(tag);
+  const banner = /** @type {HTMLElement} */ (document.getElementById("unsent"));
+  const here = entries.length + photos.length;
+  banner.hidden = here === 0;
+  if (here === 0) return false;
+  const old = someAreOld(entries);
   banner.className = old ? "loud" : "";
-  const link = document.createElement("a");
-  link.href = `/y/${tag}/pocket`;
-  link.textContent = say("phone-look");
-  banner.replaceChildren(say("phone-unsent", { n: waiting }) + ". ", old ? say("phone-old") + " " : "", link);
+  const link = make("a", { href: `/y/${tag}/pocket`, textContent: say("phone-look") });
+  banner.replaceChildren(say("phone-unsent", { n: here }) + ". ", old ? say("phone-old") + " " : "", link);
   return true;
 }
 

@@ -149,6 +149,21 @@ export async function photosOf(tag) {
   return all.filter((photo) => photo.tag === tag).sort((a, b) => a.at - b.at);
 }
 
+/** What of a yard is on this phone and not with the yard's computer. @param {string} tag */
+export async function notDelivered(tag) {
+  const entries = (await entriesOf(tag)).filter((entry) => entry.state !== "delivered");
+  const photos = (await photosOf(tag)).filter((photo) => photo.used && photo.state !== "delivered");
+  const waiting = [...entries, ...photos].filter((one) => one.state === "waiting").length;
+  return { entries, photos, waiting };
+}
+
+const DAY = 24 * 3600 * 1000;
+
+/** Whether one of these waits so long that it must be said loudly. @param {Kept[]} entries */
+export function someAreOld(entries) {
+  return entries.some((entry) => Date.now() - entry.at > DAY);
+}
+
 /** @param {Photo} photo */
 export async function keepPhoto(photo) {
   await transaction("readwrite", ["photos"], async ({ photos }) => {

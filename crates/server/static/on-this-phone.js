@@ -2,9 +2,9 @@
 
 import { deliver } from "./deliver.js";
 import { renderCopyOut } from "./copy-out.js";
-import { canKeep, entriesOf, onChange, photosOf, thing } from "./keep.js";
+import { make } from "./element.js";
+import { canKeep, notDelivered, onChange, someAreOld, thing } from "./keep.js";
 
-const DAY = 24 * 3600 * 1000;
 /** How often it is tried while something waits, milliseconds; each failure doubles it up to the second. */
 const OFTEN = 5_000;
 const SELDOM = 60_000;
@@ -37,7 +37,7 @@ export async function startList(of) {
     wait = last.reached ? OFTEN : Math.min(wait * 2, SELDOM);
     await showList();
     of.onDelivered?.(last);
-    if (await somethingWaits(tag)) next = setTimeout(attempt, wait);
+    if ((await notDelivered(tag)).waiting > 0) next = setTimeout(attempt, wait);
   };
   showList = () => render(of, last);
   onChange(() => showList());
@@ -55,20 +55,11 @@ export async function startList(of) {
   return attempt;
 }
 
-/** @param {string} tag */
-async function somethingWaits(tag) {
-  const entries = await entriesOf(tag);
-  const photos = await photosOf(tag);
-  return entries.some((entry) => entry.state === "waiting") || photos.some((photo) => photo.used && photo.state === "waiting");
-}
-
 /** @param {any} of @param {import("./deliver.js").Round|null} last */
 async function render(of, last) {
   const { tag, speaker } = of;
   const { say } = speaker;
-  const entries = (await entriesOf(tag)).filter((entry) => entry.state !== "delivered");
-  const photos = (await photosOf(tag)).filter((photo) => photo.used && photo.state !== "delivered");
-  const waiting = entries.filter((entry) => entry.state === "waiting").length + photos.filter((photo) => photo.state === "waiting").length;
+  const { entries, photos, waiting } = await notDelivered(tag);
   element("plain-http").hidden = window.isSecureContext;
   const reach = element("reach");
   const news = [
@@ -97,19 +88,13 @@ async function render(of, last) {
 
 /** Both ways off the phone, for what is here at this moment. @param {any} of */
 async function copyOut({ tag, words, address }) {
-  const entries = (await entriesOf(tag)).filter((entry) => entry.state !== "delivered");
-  const photos = (await photosOf(tag)).filter((photo) => photo.used && photo.state !== "delivered");
+  const { entries, photos } = await notDelivered(tag);
   await renderCopyOut(element("copy-out-here"), entries.map((entry) => entry.text), words, address, tag, photos.map((photo) => photo.id));
 }
 
 /** @param {string} what @param {string} state */
 function line(what, state) {
-  const item = document.createElement("li");
-  item.append(what);
-  const small = document.createElement("small");
-  small.textContent = state;
-  item.append(" ", small);
-  return item;
+  return make("li", {}, what, " ", make("small", { textContent: state }));
 }
 
 /** @param {import("./keep.js").Kept} entry @param {import("./say.js").Speaker} speaker */
@@ -121,7 +106,7 @@ function stateOf(entry, { say, age }) {
 
 /** What is older than a day is said loudly. @param {import("./keep.js").Kept[]} entries @param {import("./say.js").Speaker} speaker */
 function renderOld(entries, { say }) {
-  const old = entries.some((entry) => Date.now() - entry.at > DAY);
+  const old = someAreOld(entries);
   const banner = element("unsent");
   banner.hidden = !old;
   banner.className = "loud";

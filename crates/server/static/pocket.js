@@ -1,6 +1,7 @@
 // The pocket page of one machine: shows one view at a time, keeps what is written, and never says more than it knows.
 
-import { canKeep, entriesOf, keepPhoto, keepThing, leaveOutPhoto, onChange, thing } from "./keep.js";
+import { button, make } from "./element.js";
+import { canKeep, entriesOf, keepPhoto, keepThing, leaveOutPhoto, notDelivered, onChange, thing } from "./keep.js";
 import { showList, startList } from "./on-this-phone.js";
 import { asker, chosen, readHours, readPoint, typed } from "./read.js";
 import { speaker } from "./say.js";
@@ -57,19 +58,19 @@ let deliveredHere = 0;
 async function loadWalk() {
   const there = /** @type {Walk|undefined} */ (await thing(WALK));
   const young = there && Date.now() - there.begun < page.holdsHours * HOUR;
-  if (there && young && there.book === page.book && there.person === page.person) {
-    const known = page.round === there.round ? page.kept : [];
-    // A round closed by somebody else, or one the yard's computer has closed, is not gone on with.
-    walk = there.closed && page.round !== there.round ? (page.round ? fromPage() : null) : { ...there, answered: union(there.answered, known) };
+  const own = there && young && there.book === page.book && there.person === page.person ? there : null;
+  const same = own !== null && own.round === page.round;
+  if (own && !own.closed) {
+    walk = { ...own, answered: union(own.answered, same ? page.kept : []) };
   } else {
-    walk = page.round ? fromPage() : null;
+    // What was closed here is not gone on with, whether or not the yard's computer knows of it yet.
+    walk = page.round && !same ? begun(page.round, page.begun, page.kept) : null;
   }
-  if (walk?.closed) walk = page.round && page.round !== walk.round ? fromPage() : null;
 }
 
-/** @returns {Walk} */
-function fromPage() {
-  return { round: page.round, book: page.book, person: page.person, begun: page.begun, answered: [...page.kept], closed: false };
+/** A round under way. @param {string} round @param {number} since @param {string[]} answered @returns {Walk} */
+function begun(round, since, answered) {
+  return { round, book: page.book, person: page.person, begun: since, answered, closed: false };
 }
 
 /** @param {string[]} a @param {string[]} b */
@@ -79,7 +80,7 @@ function union(a, b) {
 
 /** The round to write into: the one under way, or a new one from now on. */
 function roundNow() {
-  walk ??= { round: newId(Date.now()), book: page.book, person: page.person, begun: Date.now(), answered: [], closed: false };
+  walk ??= begun(newId(Date.now()), Date.now(), []);
   return walk;
 }
 
@@ -196,13 +197,18 @@ function after(station) {
   return next?.dataset.view ?? "round";
 }
 
-/** @param {HTMLFormElement} form */
-async function closeRound(form) {
+/** The hour meter as typed, or the words that nobody read it. @param {HTMLFormElement} form */
+function hoursOrNot(form) {
   const text = typed(form, "hours");
   const notRead = text.toLowerCase() === say("hours-not-read").toLowerCase();
-  const read = readHours(notRead ? "" : text, page.comma, voice);
+  return { ...readHours(notRead ? "" : text, page.comma, voice), notRead };
+}
+
+/** @param {HTMLFormElement} form */
+async function closeRound(form) {
+  const read = hoursOrNot(form);
   if (read.asked) return askOn(form, [read.asked]);
-  if (page.meter && read.hours === undefined && !notRead) return askOn(form, [ask("ask-hours")]);
+  if (page.meter && read.hours === undefined && !read.notRead) return askOn(form, [ask("ask-hours")]);
   const found = await worseNow();
   // Whoever is out of range gives no verdict; what was found here stands it down all the same.
   const verdict = found.length > 0 ? "stand-down" : "not-given";
@@ -230,8 +236,7 @@ async function keepHandover(form) {
     const legend = input.closest("fieldset")?.querySelector("legend")?.lastChild?.textContent ?? step;
     if (!state) asked.push(ask("ask-rest-step", { step: legend }));
   }
-  const text = typed(form, "hours");
-  const read = readHours(text.toLowerCase() === say("hours-not-read").toLowerCase() ? "" : text, page.comma, voice);
+  const read = hoursOrNot(form);
   if (read.asked) asked.push(read.asked);
   if (asked.length > 0) return askOn(form, asked);
   const next = typed(form, "next");
@@ -306,25 +311,13 @@ async function takePhoto(field) {
 
 /** @param {string} id @param {Blob} blob @param {boolean} small */
 function thumbnail(id, blob, small) {
-  const figure = document.createElement("figure");
-  figure.dataset.photoId = id;
-  if (small) {
-    const image = document.createElement("img");
-    image.alt = say("phone-photo-kept");
-    image.src = URL.createObjectURL(blob);
-    figure.append(image);
-  } else {
-    figure.append(say("phone-photo-not-read"));
-  }
-  const out = document.createElement("button");
-  out.type = "button";
-  out.className = "small";
-  out.textContent = say("phone-remove-photo");
-  out.addEventListener("click", async () => {
+  const shown = small ? make("img", { alt: say("phone-photo-kept"), src: URL.createObjectURL(blob) }) : say("phone-photo-not-read");
+  const out = button(say("phone-remove-photo"), async () => {
     await leaveOutPhoto(id);
     figure.remove();
   });
-  figure.append(out);
+  const figure = make("figure", {}, shown, out);
+  figure.dataset.photoId = id;
   return figure;
 }
 
@@ -332,17 +325,8 @@ function thumbnail(id, blob, small) {
 
 /** @param {import("./read.js").Asked[]} asked @param {string} [id] */
 function askedBox(asked, id) {
-  const box = document.createElement("div");
-  box.className = "asked now";
-  box.setAttribute("role", "alert");
-  if (id) box.id = id;
-  for (const one of asked) {
-    box.append(one.what);
-    const next = document.createElement("small");
-    next.textContent = one.next;
-    box.append(next);
-  }
-  return box;
+  const lines = asked.flatMap((one) => [one.what, make("small", { textContent: one.next })]);
+  return make("div", { className: "asked now", role: "alert", ...(id ? { id } : {}) }, ...lines);
 }
 
 /** @param {HTMLFormElement} form @param {import("./read.js").Asked[]} asked */
@@ -447,9 +431,7 @@ function markAnswered(fields) {
   const there = fields.querySelector(".answered-before");
   if (!isAnswered(fields)) return there?.remove();
   if (there) return;
-  const told = document.createElement("p");
-  told.className = "strong answered-before";
-  told.textContent = say("pocket-answered-before");
+  const told = make("p", { className: "strong answered-before", textContent: say("pocket-answered-before") });
   fields.querySelector("legend")?.after(told);
 }
 
@@ -573,7 +555,8 @@ async function hearHolder() {
 /** With everything delivered and nothing half written, the page is taken in anew: with the verdict that counts it in. @param {import("./deliver.js").Round} round */
 async function onDelivered(round) {
   deliveredHere += round.delivered;
-  const waiting = (await entriesOf(page.tag)).some((entry) => entry.state === "waiting");
+  const { entries } = await notDelivered(page.tag);
+  const waiting = entries.some((entry) => entry.state === "waiting");
   const home = (location.hash || "#home") === "#home";
   if (deliveredHere === 0 || !round.reached || round.signIn || waiting || !home || dirty) return;
   // The old page stays until the new one is here: on a plain address it could not be opened again.

@@ -2,15 +2,22 @@
 
 /** @typedef {Record<string, string|[string, string]>} Dictionary */
 
-/** @param {Dictionary} words */
-export function speaker(words) {
-  /** @param {string} key @param {Record<string, string|number>} [args] */
-  const say = (key, args = {}) => {
-    const said = words[key];
+/**
+ * Says sentences by their keys; what stands in braces is put in. Of a sentence that counts there are two forms, the first for one.
+ * @param {Dictionary} words
+ * @returns {(key: string, args?: Record<string, string|number>) => string}
+ */
+export function sayer(words) {
+  return (key, args = {}) => {
+    const said = words[key] ?? key;
     const text = Array.isArray(said) ? said[args.n === 1 ? 0 : 1] : said;
-    if (text === undefined) return key;
-    return text.replace(/\{(\w+)\}/g, (whole, name) => (name in args ? String(args[name]) : whole));
+    return text.replace(/\{(\w+)\}/g, (whole, name) => String(args[name] ?? whole));
   };
+}
+
+/** A {@link sayer} that also tells ages. @param {Dictionary} words */
+export function speaker(words) {
+  const say = sayer(words);
   /** How long ago, in words. @param {number} ms */
   const age = (ms) => {
     const minutes = Math.max(0, Math.floor(ms / 60000));

@@ -1,8 +1,9 @@
 // The page that takes in what another phone could not send: parts out of addresses or pasted text, put together and delivered.
 
-import { button, make, sayer } from "./element.js";
+import { button, make } from "./element.js";
 import { KeptParts } from "./kept-parts.js";
 import { fromFragment, join, NotWhole, readText } from "./parts.js";
+import { sayer } from "./say.js";
 
 /** @typedef {import("./kept-parts.js").Series} Series */
 /** @typedef {import("./kept-parts.js").Told} Told */

@@ -5,7 +5,7 @@ use super::{
     refused::Refused,
     shapes::{Delivered, Delivery, EntryBecame, Taken},
 };
-use crate::accept::{Became, Deliverer, Why};
+use crate::accept::{self, Became, Why};
 use axum::{http::StatusCode, response::Response};
 use jiff::Timestamp;
 use words::Words;
@@ -80,15 +80,8 @@ fn take(
     clock: Option<Timestamp>,
     entries: &[Vec<u8>],
 ) -> Result<Vec<Became>, Refused> {
-    let gate = asked.gate()?;
-    let deliverer = Deliverer {
-        app: &asked.app,
-        gate: &gate,
-        person: asked.who()?.person,
-        now: asked.now,
-        clock,
-    };
-    Ok(deliverer.deliver(entries)?)
+    let (app, person) = (&asked.app, asked.who()?.person);
+    Ok(accept::take_all(app, person, asked.now, clock, entries)?)
 }
 
 fn told_of(words: &Words, bytes: &[u8], became: &Became) -> EntryBecame {

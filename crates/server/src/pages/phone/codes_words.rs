@@ -64,7 +64,8 @@ const TAKE_IN: &[&str] = &[
 
 /// What the scripts put into the sentences: each is handed to them as its own name in braces.
 const ARGUMENTS: &[&str] = &[
-    "n", "of", "parts", "name", "who", "machine", "when", "status", "address",
+    "n", "of", "parts", "name", "who", "machine", "when", "status", "address", "age", "all",
+    "answer", "done", "step", "what", "why",
 ];
 
 /// The sentences of copying out by their keys, for the dictionary of a page that calls `renderCopyOut`.
@@ -77,7 +78,8 @@ pub(crate) fn take_in(p: &Page) -> String {
     Value::Object(dictionary(p, TAKE_IN)).to_string()
 }
 
-fn dictionary(p: &Page, keys: &[&str]) -> Map<String, Value> {
+/// Sentences by their keys; what varies stands as its name in braces.
+pub(crate) fn dictionary(p: &Page, keys: &[&str]) -> Map<String, Value> {
     let holes: Vec<(&str, Arg<'_>)> = ARGUMENTS
         .iter()
         .map(|name| (*name, Arg::from(format!("{{{name}}}"))))

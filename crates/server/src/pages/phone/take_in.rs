@@ -11,6 +11,7 @@ use crate::{
     refusal::Refusal,
 };
 use askama::Template;
+use yard::people::Deed;
 
 /// See the template.
 #[derive(Template)]
@@ -88,7 +89,8 @@ fn render(desk: &Desk, asked: Vec<String>, text: String, told: Vec<Told>) -> Ans
 fn deliver(desk: &Desk, entries: &[String]) -> Result<Vec<Told>, Refusal> {
     let p = desk.page();
     let bytes: Vec<Vec<u8>> = entries.iter().map(|entry| entry.clone().into()).collect();
-    let became = crate::accept::take_all(desk, &bytes)?;
+    let person = desk.may(Deed::Note)?;
+    let became = crate::accept::take_all(&desk.app, person, desk.now, None, &bytes)?;
     let each = became.iter().enumerate().map(|(i, became)| Told {
         is: became.word(),
         line: p.t2("take-in-number", "n", i + 1, "of", entries.len()),
