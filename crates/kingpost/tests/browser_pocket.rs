@@ -223,6 +223,50 @@ fn a_cold_start_out_of_reach_and_two_tabs() {
     });
 }
 
+/// The page this phone keeps is older than what it found since: though that is delivered, the old verdict is not shown as if it counted it in.
+#[test]
+fn a_kept_page_does_not_forget_what_was_found_after_it() {
+    let folder = Folder::new();
+    let data = folder.at("yard");
+    let server = Server::start(&data);
+    drive_in(&LAN, async move |page: Page| {
+        let home = server.home();
+        signed_in(&page, &home, "Tamsin", &server.pin).await;
+        open(&page, &home, MACHINE).await;
+        until(&page, "return navigator.serviceWorker.controller !== null").await;
+        until(
+            &page,
+            "return caches.match(location.pathname).then(page => page !== undefined)",
+        )
+        .await;
+        let port = server.port();
+        server.kill();
+        go(&page, "stand-down").await;
+        page.type_in("why", "Knock in the engine").await;
+        page.find("form[data-keeps=stand-down] button")
+            .await
+            .click()
+            .await
+            .unwrap();
+        until_says(&page, "#worse", "Knock in the engine").await;
+        // Another page delivers it; the pocket page that is kept stays as it was.
+        page.goto("about:blank").await;
+        let server = Server::start_at(&data, port);
+        page.goto(&home).await;
+        all_delivered(&page).await;
+        server.kill();
+        open(&page, &home, MACHINE).await;
+        until_says(
+            &page,
+            "#worse",
+            "Stand down. Found on this phone: Knock in the engine",
+        )
+        .await;
+        let shown = "return document.getElementById('worse').hidden === false && document.getElementById('verdict-now').hidden";
+        assert_eq!(page.ask(shown, vec![]).await, json!(true));
+    });
+}
+
 /// A sign-in that ended meanwhile, another person's entries, an entry that is refused, a clock a day ahead: each kept, none in the way.
 #[test]
 fn what_cannot_be_delivered_now_is_kept_and_blocks_nothing() {

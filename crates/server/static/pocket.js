@@ -25,17 +25,18 @@ let page;
 let views;
 /** @type {HTMLElement[]} */
 let stations;
-/** When this page's state was made, by this phone's clock. */
-let loadedAt = 0;
+/** When this page was asked for, by this phone's clock: its verdict knows what was delivered before. */
+let askedAt = 0;
 
-/** Takes in the page as it stands in the document. */
-function adopt() {
+/** Takes in the page as it stands in the document. @param {number} asked */
+function adopt(asked) {
   page = JSON.parse(pocket.dataset.pocket ?? "{}");
   views = [...pocket.querySelectorAll("section[data-view]")].map((view) => /** @type {HTMLElement} */ (view));
   stations = views.filter((view) => "station" in view.dataset);
-  loadedAt = Date.now();
+  askedAt = asked;
 }
-adopt();
+// A page that this phone kept is as old as the worker says.
+adopt(Number(document.body.dataset.kept ?? Date.now() - performance.now()));
 
 /**
  * @typedef {Object} Walk  The round as this phone knows it.
@@ -359,7 +360,7 @@ function tell(text) {
 async function worseNow() {
   const entries = await entriesOf(page.tag);
   // What the yard's computer took before it gave the verdict on this page is in that verdict. Its clock and ours may differ: it goes by delivery.
-  const later = entries.filter((entry) => entry.machine === page.machine && (entry.state !== "delivered" || (entry.since ?? 0) > loadedAt));
+  const later = entries.filter((entry) => entry.machine === page.machine && (entry.state !== "delivered" || (entry.since ?? 0) > askedAt));
   return later.flatMap((entry) => entry.worse);
 }
 
@@ -560,6 +561,7 @@ async function onDelivered(round) {
   const home = (location.hash || "#home") === "#home";
   if (deliveredHere === 0 || !round.reached || round.signIn || waiting || !home || dirty) return;
   // The old page stays until the new one is here: on a plain address it could not be opened again.
+  const asked = Date.now();
   const got = await fetch(location.pathname, { cache: "no-store" });
   if (!got.ok || got.redirected) return;
   const fresh = new DOMParser().parseFromString(await got.text(), "text/html").getElementById("pocket");
@@ -567,7 +569,7 @@ async function onDelivered(round) {
   deliveredHere = 0;
   pocket.dataset.pocket = fresh.dataset.pocket;
   pocket.replaceChildren(...fresh.childNodes);
-  adopt();
+  adopt(asked);
   await loadWalk();
   await refresh();
   showView();

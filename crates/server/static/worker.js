@@ -7,6 +7,8 @@ import { deliver } from "/static/MARK/deliver.js";
 const PAGES = "pages";
 const FILES = "files-MARK";
 const SLOW = 4000;
+/** On a page that is kept: when it was asked for, by this phone's clock. */
+const ASKED = "kept-asked";
 const worker = /** @type {any} */ (self);
 
 worker.addEventListener("install", () => worker.skipWaiting());
@@ -38,9 +40,10 @@ async function hold({ page, files }) {
   const [pages, store] = [await caches.open(PAGES), await caches.open(FILES)];
   const first = /^\/y\/[0-9a-f]+/.exec(page)?.[0];
   for (const path of [page, `${first}/pocket`].filter(isPocket)) {
+    const asked = Date.now();
     const got = await fetch(path, { cache: "no-store" });
     if (!got.ok || got.redirected) continue;
-    await pages.put(location.origin + path, got.clone());
+    await pages.put(location.origin + path, await dated(got.clone(), asked));
     files.push(...Array.from((await got.text()).matchAll(/"(\/static\/[^"]+)"/g), (found) => found[1]));
   }
   for (const path of new Set(files)) {
@@ -68,10 +71,11 @@ async function page(request, address) {
   const pages = await caches.open(PAGES);
   const key = address.origin + address.pathname;
   const kept = isPocket(address.pathname) ? await pages.match(key) : undefined;
+  const asked = Date.now();
   try {
     const got = await (kept ? soon(request) : fetch(request));
     // Only the page itself: not what it was sent on to, nor a refusal.
-    if (isPocket(address.pathname) && got.ok && !got.redirected) await pages.put(key, got.clone());
+    if (isPocket(address.pathname) && got.ok && !got.redirected) await pages.put(key, await dated(got.clone(), asked));
     return got;
   } catch {
     const there = kept ?? (await shelf(pages, address));
@@ -79,10 +83,18 @@ async function page(request, address) {
   }
 }
 
-/** A page that this phone kept says so: whoever stands in it signed in at another time. @param {Response} kept */
+/** @param {Response} page @param {number} asked */
+async function dated(page, asked) {
+  const headers = new Headers(page.headers);
+  headers.set(ASKED, String(asked));
+  return new Response(await page.text(), { headers });
+}
+
+/** A page that this phone kept says so, and since when: whoever stands in it signed in then, and its verdict is of then. @param {Response} kept */
 async function asKept(kept) {
   const text = await kept.text();
-  return new Response(text.replace("<body ", "<body data-kept "), { headers: kept.headers });
+  const asked = Number(kept.headers.get(ASKED));
+  return new Response(text.replace("<body ", `<body data-kept="${asked}" `), { headers: kept.headers });
 }
 
 /** @param {Request} request */
