@@ -1,8 +1,10 @@
 //! HTTPS at the command line: what phones are told to trust, the names it holds for, a new certificate, a new root.
 
-use super::serve::{PORT, base, own_address};
+use super::{
+    papers::{size_of, written},
+    serve::{PORT, base, own_address},
+};
 use crate::{
-    files,
     kit::Kit,
     said::Said,
     tls::{Folder, Name, Pair, Reach, Shown, fingerprint, wanted},
@@ -10,7 +12,7 @@ use crate::{
 };
 use clap::Args;
 use jiff::Timestamp;
-use papers::{PaperSize, TrustSheet, trust_sheet};
+use papers::{TrustSheet, trust_sheet};
 use serde_json::json;
 use std::{
     collections::BTreeSet,
@@ -103,15 +105,10 @@ pub(super) fn print(kit: &Kit, sheet: &Sheet) -> Result<Said, Trouble> {
     let says = root.shown().map_err(|snag| snag.trouble(kit))?;
     let own = own_address().map(|ip| ip.to_string());
     let address = base(sheet.address.as_deref().or(own.as_deref()), PORT);
-    let letter = sheet.size == "letter";
     let made = trust_sheet(&TrustSheet {
         words: &kit.words,
         yard: yard.name(),
-        size: if letter {
-            PaperSize::Letter
-        } else {
-            PaperSize::A4
-        },
+        size: size_of(&sheet.size),
         now: kit.world.now(),
         zone: &kit.world.zone(),
         address: &format!("{address}/trust"),
@@ -120,12 +117,8 @@ pub(super) fn print(kit: &Kit, sheet: &Sheet) -> Result<Said, Trouble> {
         until: says.until,
     });
     let bytes = made.map_err(|error| Trouble::Ours(error.to_string()))?;
-    files::write(&sheet.output, &bytes)?;
-    let shown = sheet.output.display().to_string();
-    Ok(Said::new(
-        kit.t1("paper-made", "path", &shown),
-        json!({ "file": shown, "bytes": bytes.len(), "size": sheet.size, "address": format!("{address}/trust") }),
-    ))
+    let more = json!({ "size": sheet.size, "address": format!("{address}/trust") });
+    written(kit, &sheet.output, &bytes, more)
 }
 
 /// Names and numbers as they were typed.

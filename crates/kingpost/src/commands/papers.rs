@@ -9,8 +9,8 @@ use crate::{
 };
 use clap::{Args, Subcommand};
 use papers::{PaperSize, Sheet};
-use serde_json::json;
-use std::path::PathBuf;
+use serde_json::{Value, json};
+use std::path::{Path, PathBuf};
 use yard::{
     entry::RoundPurpose,
     handover::{Verdict, judge},
@@ -75,23 +75,39 @@ pub(crate) fn run(kit: &Kit, paper: Paper) -> Result<Said, Trouble> {
     let sheet = Sheet {
         words: &kit.words,
         book: machine.book(kit)?,
-        size: if asked.size == "letter" {
-            PaperSize::Letter
-        } else {
-            PaperSize::A4
-        },
+        size: size_of(&asked.size),
         now: desk.now,
         zone: &desk.zone,
         since: machine.state.book().map(|book| book.since),
         address: &address,
     };
     let bytes = made(&desk, &machine, &sheet, &paper)?;
-    files::write(&asked.output, &bytes)?;
-    let shown = asked.output.display().to_string();
-    Ok(Said::new(
-        kit.t1("paper-made", "path", &shown),
-        json!({ "file": shown, "bytes": bytes.len(), "size": asked.size }),
-    ))
+    written(kit, &asked.output, &bytes, json!({ "size": asked.size }))
+}
+
+/// The paper in the printer, of the words the command line takes.
+pub(super) fn size_of(asked: &str) -> PaperSize {
+    if asked == "letter" {
+        PaperSize::Letter
+    } else {
+        PaperSize::A4
+    }
+}
+
+/// Writes a paper and says where it is; `more` is told besides, as JSON.
+pub(super) fn written(
+    kit: &Kit,
+    output: &Path,
+    bytes: &[u8],
+    more: Value,
+) -> Result<Said, Trouble> {
+    files::write(output, bytes)?;
+    let shown = output.display().to_string();
+    let mut told = json!({ "file": shown, "bytes": bytes.len() });
+    if let (Some(told), Value::Object(more)) = (told.as_object_mut(), more) {
+        told.extend(more);
+    }
+    Ok(Said::new(kit.t1("paper-made", "path", &shown), told))
 }
 
 fn made(
