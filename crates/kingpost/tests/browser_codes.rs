@@ -12,7 +12,7 @@ use browser::{
 };
 use serde_json::{Value, json};
 use std::{
-    path::Path,
+    path::{Path, PathBuf},
     sync::{Arc, Mutex},
 };
 use store::{NewEntry, Store, write_entry};
@@ -289,14 +289,43 @@ fn in_journal(data: &Path, entries: &[String]) -> Vec<usize> {
     entries.iter().map(count).collect()
 }
 
-#[test]
-fn three_entries_go_from_phone_to_phone_by_square_codes() {
+/// A yard that is served, and three entries copied out of a phone of its operator.
+struct Begun {
+    _folder: Folder,
+    data: PathBuf,
+    server: Server,
+    tamsin: PersonId,
+    entries: Vec<String>,
+    out: CopiedOut,
+}
+
+fn begun() -> Begun {
     let folder = Folder::new();
     let data = folder.at("yard");
     let server = Server::start(&data);
     let (yard, tamsin) = writer(&data, "Tamsin");
     let entries = three_entries(yard, tamsin);
     let out = copy_out(&server, &entries);
+    Begun {
+        _folder: folder,
+        data,
+        server,
+        tamsin,
+        entries,
+        out,
+    }
+}
+
+#[test]
+fn three_entries_go_from_phone_to_phone_by_square_codes() {
+    let Begun {
+        _folder,
+        data,
+        server,
+        tamsin,
+        entries,
+        out,
+    } = begun();
     let of = out.codes.len();
     assert!(of >= 3, "only {of} codes");
     drive(async move |page: Page| {
@@ -402,12 +431,14 @@ async fn paste(page: &Page, text: &str) {
 
 #[test]
 fn a_text_is_read_however_it_was_wrapped_and_a_changed_letter_is_found() {
-    let folder = Folder::new();
-    let data = folder.at("yard");
-    let server = Server::start(&data);
-    let (yard, tamsin) = writer(&data, "Tamsin");
-    let entries = three_entries(yard, tamsin);
-    let out = copy_out(&server, &entries);
+    let Begun {
+        _folder,
+        data,
+        server,
+        entries,
+        out,
+        ..
+    } = begun();
     let of = out.text.matches("[kingpost ").count();
     assert!(of >= 3, "only {of} parts");
     drive(async move |page: Page| {
@@ -456,12 +487,14 @@ async fn for_others(page: &Page, server: &Server, data: &Path, entries: &[String
 
 #[test]
 fn a_text_is_taken_in_without_scripts() {
-    let folder = Folder::new();
-    let data = folder.at("yard");
-    let server = Server::start(&data);
-    let (yard, tamsin) = writer(&data, "Tamsin");
-    let entries = three_entries(yard, tamsin);
-    let out = copy_out(&server, &entries);
+    let Begun {
+        _folder,
+        data,
+        server,
+        entries,
+        out,
+        ..
+    } = begun();
     let of = out.text.matches("[kingpost ").count();
     drive(async move |page: Page| {
         let blocked = |value: bool| json!({ "value": value });

@@ -1,12 +1,15 @@
 //! Every figure a page shows is worked out again in a fresh process, and the printed digits are compared.
 #![allow(clippy::unwrap_used, missing_docs)]
 
+mod figure;
+
 use assert_cmd::cargo::cargo_bin;
 use axum::{
     Router,
     body::{Body, to_bytes},
     http::Request,
 };
+use figure::argument;
 use kingpost::demo::{Script, fill};
 use serde_json::Value;
 use std::{collections::BTreeSet, process::Command, sync::Arc};
@@ -41,19 +44,6 @@ async fn figures(router: &Router, home: &str) -> BTreeSet<String> {
         }
     }
     figures
-}
-
-/// An input as the command takes it: all digits, a list with semicolons.
-fn argument(input: &Value) -> String {
-    let value = match &input["value"] {
-        Value::Array(list) => list
-            .iter()
-            .map(ToString::to_string)
-            .collect::<Vec<_>>()
-            .join(";"),
-        one => one.to_string(),
-    };
-    format!("{}={value}", input["name"].as_str().unwrap())
 }
 
 #[tokio::test]

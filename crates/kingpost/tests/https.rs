@@ -1,14 +1,17 @@
 //! The real program over HTTPS: a client that trusts only its root gets in, cookies are for TLS only, the plain port leads over.
 #![allow(clippy::unwrap_used)]
 
+mod running;
+
 use assert_cmd::cargo::cargo_bin;
+use running::Running;
 use rustls::{ClientConfig, ClientConnection, RootCertStore, pki_types::ServerName};
 use serde_json::Value;
 use std::{
-    io::{BufRead, BufReader, Read, Write},
+    io::{Read, Write},
     net::TcpStream,
     path::{Path, PathBuf},
-    process::{Child, Command, Output, Stdio},
+    process::{Command, Output, Stdio},
     sync::Arc,
 };
 use tempfile::TempDir;
@@ -63,20 +66,7 @@ impl Place {
     }
 
     fn serve(&self, more: &[&str]) -> Serving {
-        let mut child = self
-            .command(&["serve", "--json", "--port", "0"])
-            .args(more)
-            .stdout(Stdio::piped())
-            .spawn()
-            .unwrap();
-        let mut line = String::new();
-        BufReader::new(child.stdout.take().unwrap())
-            .read_line(&mut line)
-            .unwrap();
-        Serving {
-            child,
-            told: serde_json::from_str(&line).unwrap(),
-        }
+        Serving(Running::start(&mut self.command(&[]), 0, more))
     }
 
     /// Makes a certificate and its key with openssl, as somebody with a name of their own has them.
@@ -109,17 +99,7 @@ impl Place {
     }
 }
 
-struct Serving {
-    child: Child,
-    told: Value,
-}
-
-impl Drop for Serving {
-    fn drop(&mut self) {
-        let _ = self.child.kill();
-        let _ = self.child.wait();
-    }
-}
+struct Serving(Running);
 
 impl Serving {
     fn port(&self, address: &Value) -> u16 {
@@ -135,7 +115,7 @@ impl Serving {
     }
 
     fn plain(&self, request: &str) -> String {
-        let port = self.port(&self.told["https"]["trust"]);
+        let port = self.port(&self.0.told["https"]["trust"]);
         let mut stream = TcpStream::connect(("127.0.0.1", port)).unwrap();
         stream.write_all(request.as_bytes()).unwrap();
         let mut answer = Vec::new();
@@ -157,7 +137,7 @@ impl Serving {
             .with_no_client_auth();
         let name = ServerName::try_from(host.to_owned()).unwrap();
         let mut tls = ClientConnection::new(Arc::new(config), name).unwrap();
-        let port = self.port(&self.told["address"]);
+        let port = self.port(&self.0.told["address"]);
         let mut tcp = TcpStream::connect(("127.0.0.1", port)).unwrap();
         let mut stream = rustls::Stream::new(&mut tls, &mut tcp);
         stream
@@ -191,8 +171,8 @@ fn post(path: &str, body: &str) -> String {
 fn a_client_that_trusts_the_root_gets_in_and_its_cookie_is_for_tls_only() {
     let place = Place::by(&["yard", "demo"]);
     let serving = place.serve(&["--https"]);
-    assert_eq!(serving.told["network"], true);
-    let (root, tag) = (serving.root(), serving.told["tag"].as_str().unwrap());
+    assert_eq!(serving.0.told["network"], true);
+    let (root, tag) = (serving.root(), serving.0.told["tag"].as_str().unwrap());
     for host in ["127.0.0.1", "localhost"] {
         let answer = serving.secure(&root, host, &get("/health")).unwrap();
         assert!(
@@ -249,7 +229,7 @@ fn a_client_that_trusts_the_root_gets_in_and_its_cookie_is_for_tls_only() {
 fn the_plain_port_shows_the_trust_page_and_leads_over() {
     let place = Place::new();
     let serving = place.serve(&["--https"]);
-    let secure = serving.port(&serving.told["address"]);
+    let secure = serving.port(&serving.0.told["address"]);
     let answer = serving.plain(&get("/y/0000000000/m/x?list=1"));
     assert!(answer.starts_with("HTTP/1.1 308"), "{answer}");
     let to = format!("location: https://127.0.0.1:{secure}/y/0000000000/m/x?list=1");
@@ -272,7 +252,7 @@ fn the_plain_port_shows_the_trust_page_and_leads_over() {
         page.starts_with("HTTP/1.1 200") && !page.contains("<script"),
         "{page:.300}"
     );
-    let fingerprint = serving.told["https"]["fingerprint"].as_str().unwrap();
+    let fingerprint = serving.0.told["https"]["fingerprint"].as_str().unwrap();
     let one_line = page.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(one_line.contains(fingerprint));
     let style = page
@@ -314,13 +294,9 @@ fn the_plain_port_shows_the_trust_page_and_leads_over() {
 #[test]
 fn both_ports_stop_when_told_to() {
     let place = Place::new();
-    let mut serving = place.serve(&["--https"]);
+    let serving = place.serve(&["--https"]);
     assert!(serving.plain(&get("/health")).ends_with("ok"));
-    let told = Command::new("kill")
-        .args(["-TERM", &serving.child.id().to_string()])
-        .status();
-    assert!(told.unwrap().success());
-    assert!(serving.child.wait().unwrap().success());
+    serving.0.stop();
 }
 
 #[test]
@@ -357,7 +333,7 @@ fn the_command_shows_what_phones_compare_and_makes_a_new_root_only_when_meant() 
     );
     let serving = place.serve(&["--https", "--address", "yard.example"]);
     assert!(
-        serving.told["address"]
+        serving.0.told["address"]
             .as_str()
             .unwrap()
             .starts_with("https://yard.example:")
@@ -395,7 +371,7 @@ fn your_own_certificate_is_served_and_a_wrong_key_is_told() {
 
     let serving = place.serve(&["--certificate", &mine[0], "--key", &mine[1]]);
     assert!(
-        serving.told["address"]
+        serving.0.told["address"]
             .as_str()
             .unwrap()
             .starts_with("https://yard.example:")

@@ -5,14 +5,16 @@
 #![cfg(target_os = "linux")]
 #![allow(clippy::unwrap_used)]
 
+mod running;
+
 use image::{RgbImage, codecs::jpeg::JpegEncoder};
-use serde_json::Value;
+use running::Running;
 use std::{
     fs,
-    io::{BufRead, BufReader, Read, Write},
+    io::{Read, Write},
     net::TcpStream,
     path::Path,
-    process::{Child, Command, Stdio},
+    process::Command,
     thread,
 };
 use tempfile::TempDir;
@@ -103,7 +105,7 @@ fn photo() -> Vec<u8> {
 
 /// A server over the demo yard, one of its people, and what it takes of memory.
 struct Serving {
-    child: Child,
+    running: Running,
     host: String,
     tag: String,
     signing: String,
@@ -117,34 +119,25 @@ struct Memory {
 
 impl Serving {
     fn start(data: &Path) -> Self {
-        let mut child = Command::new(env!("CARGO_BIN_EXE_kingpost"))
-            .args(["serve", "--json", "--port", "0"])
-            .env("KINGPOST_DATA", data.join("yard"))
-            .stdout(Stdio::piped())
-            .spawn()
-            .unwrap();
-        let mut line = String::new();
-        BufReader::new(child.stdout.take().unwrap())
-            .read_line(&mut line)
-            .unwrap();
-        let told: Value = serde_json::from_str(&line).unwrap();
-        let address = told["address"].as_str().unwrap();
+        let mut command = Command::new(env!("CARGO_BIN_EXE_kingpost"));
+        let running = Running::start(command.env("KINGPOST_DATA", data.join("yard")), 0, &[]);
+        let host = running.text("address").strip_prefix("http://").unwrap();
         let mut serving = Self {
-            child,
-            host: address.strip_prefix("http://").unwrap().to_owned(),
-            tag: told["tag"].as_str().unwrap().to_owned(),
+            host: host.to_owned(),
+            tag: running.text("tag").to_owned(),
             signing: String::new(),
+            running,
         };
         let page = serving.ask(&format!("GET /y/{}/sign-in", serving.tag), "", b"");
         let person = page.split("name=\"person\" value=\"").nth(1).unwrap();
         let person = person.split('"').next().unwrap();
-        let pin = told["pin"].as_str().unwrap();
-        serving.signing = format!("person={person}&pin={pin}");
+        serving.signing = format!("person={person}&pin={}", serving.running.text("pin"));
         serving
     }
 
     fn memory(&self) -> Memory {
-        let status = fs::read_to_string(format!("/proc/{}/status", self.child.id())).unwrap();
+        let status =
+            fs::read_to_string(format!("/proc/{}/status", self.running.child.id())).unwrap();
         let line = |name: &str| {
             let line = status.lines().find_map(|line| line.strip_prefix(name));
             line.unwrap()
@@ -190,12 +183,5 @@ impl Serving {
         let mut answer = Vec::new();
         stream.read_to_end(&mut answer).unwrap();
         String::from_utf8_lossy(&answer).into_owned()
-    }
-}
-
-impl Drop for Serving {
-    fn drop(&mut self) {
-        let _ = self.child.kill();
-        let _ = self.child.wait();
     }
 }

@@ -1,10 +1,12 @@
 //! The program itself, as somebody at the yard's computer starts and stops it.
 
-use serde_json::Value;
+#[path = "../running/mod.rs"]
+mod running;
+
+use running::Running;
 use std::{
-    io::{BufRead, BufReader, Read},
     path::{Path, PathBuf},
-    process::{Child, Command, Output, Stdio},
+    process::{Command, Output},
 };
 use tempfile::TempDir;
 
@@ -43,7 +45,7 @@ pub fn run(data: &Path, args: &[&str]) -> Output {
 
 /// A running server; it ends with this value.
 pub struct Server {
-    child: Child,
+    running: Running,
     /// Address before the paths, as printed.
     pub address: String,
     /// The yard's part of each address.
@@ -71,38 +73,17 @@ impl Server {
     }
 
     fn begin(data: &Path, port: u16, more: &[&str]) -> Self {
-        let mut child = command(data)
-            .args(["--json", "serve", "--port", &port.to_string()])
-            .args(more)
-            .stdout(Stdio::piped())
-            .stderr(Stdio::piped())
-            .spawn()
-            .unwrap();
-        let mut line = String::new();
-        BufReader::new(child.stdout.as_mut().unwrap())
-            .read_line(&mut line)
-            .unwrap();
-        if line.is_empty() {
-            let mut said = String::new();
-            child
-                .stderr
-                .as_mut()
-                .unwrap()
-                .read_to_string(&mut said)
-                .unwrap();
-            panic!("the server did not start: {said}");
-        }
-        let told: Value = serde_json::from_str(&line).unwrap();
-        let text = |key: &str| told[key].as_str().unwrap_or_default().to_owned();
+        let running = Running::start(&mut command(data), port, more);
+        let text = |key: &str| running.text(key).to_owned();
         Self {
             address: text("address"),
             tag: text("tag"),
             pin: text("pin"),
-            trust: told["https"]["trust"]
+            trust: running.told["https"]["trust"]
                 .as_str()
                 .unwrap_or_default()
                 .to_owned(),
-            child,
+            running,
         }
     }
 
@@ -118,27 +99,12 @@ impl Server {
     }
 
     /// Kills it without a word, as a power cut does to it.
-    pub fn kill(mut self) {
-        self.child.kill().unwrap();
-        self.child.wait().unwrap();
+    pub fn kill(self) {
+        self.running.kill();
     }
 
-    /// Asks it to end, as the system does at shutdown, and waits until it has: it must end well.
-    pub fn stop(mut self) {
-        let asked = Command::new("kill")
-            .arg(self.child.id().to_string())
-            .status()
-            .unwrap();
-        assert!(asked.success());
-        let ended = self.child.wait().unwrap();
-        assert!(ended.success(), "the server ended with {ended}");
-    }
-}
-
-impl Drop for Server {
-    fn drop(&mut self) {
-        // Both fail where it has ended already.
-        let _ = self.child.kill();
-        let _ = self.child.wait();
+    /// Asks it to end, and waits until it has: it must end well.
+    pub fn stop(self) {
+        self.running.stop();
     }
 }

@@ -1,6 +1,6 @@
 //! Looking at every kind of page, and working out again every figure that is shown.
 
-use crate::site::Site;
+use crate::{figure::argument, site::Site};
 use axum::http::StatusCode;
 use serde_json::Value;
 use std::{
@@ -96,17 +96,4 @@ async fn worked_out_again(site: &Site, figure: &str) {
         "seed {}: {figure}",
         site.seed
     );
-}
-
-/// An input as the command takes it: all digits, a list with semicolons.
-fn argument(input: &Value) -> String {
-    let value = match &input["value"] {
-        Value::Array(list) => list
-            .iter()
-            .map(ToString::to_string)
-            .collect::<Vec<_>>()
-            .join(";"),
-        one => one.to_string(),
-    };
-    format!("{}={value}", input["name"].as_str().unwrap())
 }

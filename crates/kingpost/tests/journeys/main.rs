@@ -1,6 +1,8 @@
 //! A day in the demo yards of twenty other seeds, through the real pages. Nothing here knows what happened in one of them.
 #![allow(clippy::unwrap_used, missing_docs)]
 
+#[path = "../figure/mod.rs"]
+mod figure;
 mod look_round;
 mod round;
 mod site;

@@ -92,6 +92,16 @@ async fn close(place: &Place, cookie: &str, round: &str) -> Got {
     place.post(cookie, &path, &fields).await
 }
 
+/// The operator began a round, and the deputy joined it: both sign-ins, and the round.
+async fn on_one_round(place: &Place, book: &Book) -> (String, String, String) {
+    let tamsin = place.sign_in(place.operator).await;
+    let bram = place.sign_in(place.deputy).await;
+    answer_one(place, &tamsin, book).await;
+    let round = round_in(&list(place, &bram).await);
+    join(place, &bram, &round).await;
+    (tamsin, bram, round)
+}
+
 #[tokio::test]
 async fn two_share_a_round_and_it_counts_for_both() {
     let place = Place::new();
@@ -148,13 +158,7 @@ async fn two_share_a_round_and_it_counts_for_both() {
 async fn whoever_only_joined_walks_first() {
     let place = Place::new();
     let book = demo();
-    let (tamsin, bram) = (
-        place.sign_in(place.operator).await,
-        place.sign_in(place.deputy).await,
-    );
-    answer_one(&place, &tamsin, &book).await;
-    let round = round_in(&list(&place, &bram).await);
-    join(&place, &bram, &round).await;
+    let (tamsin, bram, round) = on_one_round(&place, &book).await;
     walk(&place, &tamsin, &book, &BTreeMap::new()).await;
     // Even whoever closes it has not walked by that alone.
     close(&place, &bram, &round).await;
@@ -171,13 +175,7 @@ async fn whoever_only_joined_walks_first() {
 async fn what_comes_after_the_other_closed_it_begins_no_round_and_hides_nothing() {
     let place = Place::new();
     let book = demo();
-    let (tamsin, bram) = (
-        place.sign_in(place.operator).await,
-        place.sign_in(place.deputy).await,
-    );
-    answer_one(&place, &tamsin, &book).await;
-    let round = round_in(&list(&place, &bram).await);
-    join(&place, &bram, &round).await;
+    let (tamsin, bram, round) = on_one_round(&place, &book).await;
     let (station, _) = first_station(&place, &bram).await;
     let clip = book.points.iter().find(|p| p.kind == PointKind::PinClip);
     let clip = format!("a.{}", clip.unwrap().id);
