@@ -78,7 +78,7 @@ api-says-photo-differs = Another photo came under this id, and stays.
 api-why-differs = Another photo came under this id, and stays.
 
 tokens-title = Tokens for programs
-tokens-intro = A token lets a program act for you, without your PIN. It never may more than you.
+tokens-intro = A token lets a program act for you, without your PIN. It may never do more than you may.
 tokens-none = You have made none.
 token-make = Make a token
 token-name = What is it for?
