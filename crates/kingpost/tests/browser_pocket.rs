@@ -335,6 +335,47 @@ fn what_cannot_be_delivered_now_is_kept_and_blocks_nothing() {
     });
 }
 
+/// A clock that was set back out of reach makes no verdict younger: nobody can tell its age any more, so it is taken away.
+#[test]
+fn a_clock_set_back_takes_the_verdict_away() {
+    let folder = Folder::new();
+    let data = folder.at("yard");
+    let server = Server::start(&data);
+    drive_in(&LAN, async move |page: Page| {
+        let home = lan(&server);
+        signed_in(&page, &home, "Tamsin", &server.pin).await;
+        open(&page, &home, MACHINE).await;
+        // Walked well in reach: a verdict that is none to stand down, shown with its end.
+        let book = well::book(well::BOOK);
+        for stop in stations(&page).await {
+            go(&page, &stop).await;
+            // What somebody reported there has to be answered by itself.
+            answer_station(&page, &book, &[("horn-lights", "works")]).await;
+        }
+        go(&page, "round").await;
+        page.type_in("hours", "not read").await;
+        page.find("#close-round").await.click().await.unwrap();
+        all_delivered(&page).await;
+        until_says(&page, "#verdict-word", "Run with care").await;
+        let shown = "return [!document.getElementById('verdict-now').hidden, !document.getElementById('verdict-gone').hidden]";
+        let verdict = "const page = JSON.parse(document.getElementById('pocket').dataset.pocket); return [page.verdict, page.until > Date.now()]";
+        assert_eq!(page.ask(verdict, vec![]).await, json!(["care", true]));
+        assert_eq!(page.ask(shown, vec![]).await, json!([true, false]));
+        server.kill();
+        note(&page, "written before the clock was set back").await;
+        assert_eq!(page.ask(shown, vec![]).await, json!([true, false]));
+        page.ask(
+            "const real = Date.now; Date.now = () => real() - 3600000",
+            vec![],
+        )
+        .await;
+        note(&page, "written after it").await;
+        until(&page, "return document.getElementById('verdict-now').hidden && !document.getElementById('verdict-gone').hidden").await;
+        let starts = "return document.querySelector('form[data-keeps=run]')?.hidden !== false";
+        assert_eq!(page.ask(starts, vec![]).await, json!(true));
+    });
+}
+
 /// Writes a note in the pocket and waits until it is kept.
 async fn note(page: &Page, text: &str) {
     let before = all(page, "entries").await.len();

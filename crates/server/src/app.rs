@@ -30,6 +30,8 @@ pub struct App {
     pub hashing: tokio::sync::Semaphore,
     /// How many writing requests came from where within the minute.
     pub(crate) rates: Mutex<crate::limits::Rates>,
+    /// Small pictures of lists.
+    pub(crate) small_photos: crate::photo::Small,
     /// How the yard is served over HTTPS, where it is.
     pub(crate) https: RwLock<Option<Arc<Https>>>,
     view: Mutex<Option<Arc<View>>>,
@@ -108,6 +110,7 @@ impl App {
             address,
             hashing: tokio::sync::Semaphore::new(1),
             rates: Mutex::default(),
+            small_photos: crate::photo::Small::default(),
             https: RwLock::new(None),
             view: Mutex::new(None),
             gate: Mutex::default(),

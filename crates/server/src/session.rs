@@ -1,6 +1,6 @@
 //! Who is at the other end: a session in an opaque cookie, PINs hashed by argon2, nothing readable in the browser.
 
-use crate::{app::App, caller::Caller, desk::Desk, refusal::Refusal};
+use crate::{app::App, caller::Caller, desk::Desk, refusal::Refusal, tokens};
 use argon2::{
     Argon2,
     password_hash::{PasswordHasher, PasswordVerifier, phc::PasswordHash},
@@ -84,15 +84,17 @@ pub fn pin_trouble(pin: &str) -> Option<&'static str> {
     }
 }
 
-/// Gives a person a new PIN; whoever was signed in as them is signed out.
-pub(crate) fn set_pin(yard: &store::Yard, person: PersonId, hash: String) -> Result<(), Refusal> {
+/// Gives a person a new PIN; whoever was signed in as them is signed out, and their tokens end.
+pub(crate) fn set_pin(app: &App, person: PersonId, hash: String) -> Result<(), Refusal> {
+    let yard = &app.yard;
     let known = yard.person(person)?.ok_or(Refusal::NotFound)?;
     yard.keep_person(&store::Person {
         pin_hash: Some(hash),
         active: true,
         ..known
     })?;
-    Ok(yard.end_sessions_of(person)?)
+    yard.end_sessions_of(person)?;
+    Ok(tokens::end_all(yard, app.world.as_ref(), person)?)
 }
 
 /// A cookie's name: over TLS with the prefix by which a browser takes it from nobody but this server over TLS.

@@ -119,11 +119,22 @@ pub(crate) fn holding(app: &App, secret: &str) -> Result<Option<Token>, Refusal>
     if active && app.gate()?.holds_role(person, now) {
         return Ok(Some(token));
     }
-    for ended in app.yard.end_tokens_of(person)? {
-        let (world, by) = (app.world.as_ref(), PersonId::PROGRAM);
-        note(&app.yard, world, by, AccessWhat::TokenEnded, &ended)?;
-    }
+    end_all(&app.yard, app.world.as_ref(), person)?;
     Ok(None)
+}
+
+/// Ends all tokens of a person, on the program's own account.
+pub(crate) fn end_all(yard: &Yard, world: &dyn World, person: PersonId) -> Result<(), StoreError> {
+    for ended in yard.end_tokens_of(person)? {
+        note(
+            yard,
+            world,
+            PersonId::PROGRAM,
+            AccessWhat::TokenEnded,
+            &ended,
+        )?;
+    }
+    Ok(())
 }
 
 fn note(

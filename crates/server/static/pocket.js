@@ -368,9 +368,29 @@ async function worseNow() {
 let ahead = 0;
 const yardNow = () => Date.now() - ahead;
 
-/** Whether the verdict on this page has run out. */
+/** Less than this back is a clock that is put right, not one that is set, milliseconds. */
+const PUT_RIGHT = 2 * 60_000;
+/** The latest that this phone's clock was seen at since it was last compared, milliseconds. */
+let latest = 0;
+
+/** Notes what the clock shows. One that was set back cannot tell how old a verdict is, until it is compared again. */
+async function lookAtClock() {
+  const now = Date.now();
+  if (now <= latest) return;
+  latest = now;
+  await keepThing("clock", latest);
+}
+
+/** The clock was just compared: what it showed before counts no more. */
+async function clockCompared() {
+  latest = 0;
+  await lookAtClock();
+}
+
+/** Whether the verdict on this page has run out, or nobody can tell any more. */
 function verdictGone() {
-  return page.verdict !== "stand-down" && page.until !== null && yardNow() > page.until;
+  const setBack = Date.now() < latest - PUT_RIGHT;
+  return page.verdict !== "stand-down" && page.until !== null && (setBack || yardNow() > page.until);
 }
 
 async function mayStart() {
@@ -384,6 +404,7 @@ let stoodDown = Boolean(page.stoodDown);
 let holds = false;
 
 async function refresh() {
+  await lookAtClock();
   const found = await worseNow();
   stoodDown = Boolean(page.stoodDown) || found.length > 0;
   const worse = element("worse");
@@ -535,9 +556,11 @@ async function knowHolder() {
   const known = await thing("me");
   if (fromYard) {
     ahead = Date.now() - page.at;
+    await clockCompared();
     await keepThing("me", known?.person === page.person ? known : { person: page.person, name: "" });
   } else {
     ahead = (await thing("ahead")) ?? 0;
+    latest = (await thing("clock")) ?? 0;
   }
   await hearHolder().catch(() => {});
   await keepThing("ahead", ahead);
@@ -548,7 +571,10 @@ async function hearHolder() {
   const got = await fetch(`/api/y/${page.tag}/me`, { cache: "no-store", signal: AbortSignal.timeout(3000) });
   if (!got.ok) return;
   const date = Date.parse(got.headers.get("Date") ?? "");
-  if (Number.isFinite(date)) ahead = Date.now() - date;
+  if (Number.isFinite(date)) {
+    ahead = Date.now() - date;
+    await clockCompared();
+  }
   const { person, name } = await got.json();
   await keepThing("me", { person, name });
 }

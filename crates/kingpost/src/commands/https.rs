@@ -1,8 +1,8 @@
 //! HTTPS at the command line: what phones are told to trust, the names it holds for, a new certificate, a new root.
 
 use super::{
+    address::{PORT, base, secure_host},
     papers::{size_of, written},
-    serve::{PORT, base, own_address},
 };
 use crate::{
     kit::Kit,
@@ -103,8 +103,8 @@ pub(super) fn print(kit: &Kit, sheet: &Sheet) -> Result<Said, Trouble> {
         .map_err(|snag| snag.trouble(kit))?;
     let root = root.ok_or_else(|| kit.refused("https-no-root", &[]))?;
     let says = root.shown().map_err(|snag| snag.trouble(kit))?;
-    let own = own_address().map(|ip| ip.to_string());
-    let address = base(sheet.address.as_deref().or(own.as_deref()), PORT);
+    let host = secure_host(kit);
+    let address = base(sheet.address.as_deref().or(host.as_deref()), PORT);
     let made = trust_sheet(&TrustSheet {
         words: &kit.words,
         yard: yard.name(),

@@ -1,5 +1,6 @@
 //! The commands, one file a job, and the command line they make up.
 
+mod address;
 mod api;
 mod book;
 mod handover;

@@ -68,7 +68,7 @@ pub(crate) fn run(kit: &Kit, paper: Paper) -> Result<Said, Trouble> {
     let machine = desk.machine(&asked.machine)?;
     let address = format!(
         "{}/y/{}/m/{}",
-        super::serve::base(asked.address.as_deref(), super::serve::PORT),
+        super::address::of_yard(kit, asked.address.as_deref()),
         tag(&desk.yard),
         machine.id
     );

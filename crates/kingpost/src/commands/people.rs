@@ -254,7 +254,7 @@ pub(crate) fn link_for(
     yard.keep_link(&server::session::hash(&token), &link)?;
     Ok(format!(
         "{}/y/{}/first/{token}",
-        super::serve::base(address, super::serve::PORT),
+        super::address::of_yard(kit, address),
         tag(yard)
     ))
 }

@@ -2,6 +2,7 @@
 
 mod secure;
 
+use super::address::{PORT, base, own_address};
 use crate::{demo, desk::tag, kit::Kit, said::Said, trouble::Trouble};
 use clap::Args;
 use qrcode::{Color, EcLevel, QrCode};
@@ -10,15 +11,15 @@ use serde_json::json;
 use server::App;
 use std::{
     io::{self, IsTerminal, Write},
-    net::{Ipv4Addr, SocketAddr, TcpListener, UdpSocket},
+    net::{Ipv4Addr, SocketAddr, TcpListener},
     sync::Arc,
 };
 use store::Store;
 
-/// The port where none is named.
-pub(crate) const PORT: u16 = 4720;
 /// So many ports are tried after it.
 const TRIED: u16 = 20;
+/// So many requests wait for the disk at a time, the others for them.
+const AT_THE_DISK: usize = 16;
 
 #[derive(Args, Default)]
 pub(crate) struct Serve {
@@ -30,28 +31,6 @@ pub(crate) struct Serve {
     address: Option<String>,
     #[command(flatten)]
     pub(super) secure: Secure,
-}
-
-/// The address before an address' path: as named, with scheme and port where they are missing; else this computer.
-pub(crate) fn base(named: Option<&str>, port: u16) -> String {
-    based("http", named, port)
-}
-
-fn based(scheme: &str, named: Option<&str>, port: u16) -> String {
-    match named.map(|named| named.trim_end_matches('/')) {
-        None | Some("") => format!("{scheme}://127.0.0.1:{port}"),
-        Some(whole) if whole.contains("://") => whole.to_owned(),
-        // The colons of a number in brackets are its own.
-        Some(with_port)
-            if with_port
-                .rsplit(']')
-                .next()
-                .is_some_and(|end| end.contains(':')) =>
-        {
-            format!("{scheme}://{with_port}")
-        }
-        Some(name) => format!("{scheme}://{name}:{port}"),
-    }
 }
 
 pub(crate) fn run(kit: &Kit, serve: &Serve) -> Result<Said, Trouble> {
@@ -184,18 +163,6 @@ fn listen(
     })
 }
 
-/// This computer's own address in the local network: the one it would send from. No packet is sent.
-pub(crate) fn own_address() -> Option<std::net::IpAddr> {
-    let socket = UdpSocket::bind((Ipv4Addr::UNSPECIFIED, 0)).ok()?;
-    // An address kept for examples (RFC 5737): connecting a datagram socket only looks up the way.
-    socket.connect((Ipv4Addr::new(192, 0, 2, 1), 9)).ok()?;
-    socket
-        .local_addr()
-        .ok()
-        .map(|own| own.ip())
-        .filter(|ip| !ip.is_unspecified())
-}
-
 /// The address as a square code of half blocks, four light modules round it; dark on light whatever the terminal's colours.
 fn square(address: &str) -> Option<String> {
     let code = QrCode::with_error_correction_level(address, EcLevel::L).ok()?;
@@ -230,12 +197,19 @@ fn square(address: &str) -> Option<String> {
     )
 }
 
-fn answer_until_stopped(listener: TcpListener, app: Arc<App>) -> Result<(), Trouble> {
-    listener.set_nonblocking(true).map_err(ours)?;
-    let runtime = tokio::runtime::Builder::new_multi_thread()
+/// Threads that answer. Few of them wait for the disk at a time: the store lets one write after the other anyhow, and each that
+/// waited would keep memory of its own.
+fn runtime() -> Result<tokio::runtime::Runtime, Trouble> {
+    tokio::runtime::Builder::new_multi_thread()
+        .max_blocking_threads(AT_THE_DISK)
         .enable_all()
         .build()
-        .map_err(ours)?;
+        .map_err(ours)
+}
+
+fn answer_until_stopped(listener: TcpListener, app: Arc<App>) -> Result<(), Trouble> {
+    listener.set_nonblocking(true).map_err(ours)?;
+    let runtime = runtime()?;
     runtime.block_on(async {
         let listener = tokio::net::TcpListener::from_std(listener).map_err(ours)?;
         let served = axum::serve(
@@ -272,20 +246,6 @@ fn ours(error: impl std::fmt::Display) -> Trouble {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn an_address_gets_what_it_lacks() {
-        for (named, whole) in [
-            (None, "http://127.0.0.1:4720"),
-            (Some("yard.lan"), "http://yard.lan:4720"),
-            (Some("yard.lan:80"), "http://yard.lan:80"),
-            (Some("https://yard.example/"), "https://yard.example"),
-            (Some("[fd00::2]"), "http://[fd00::2]:4720"),
-            (Some("[fd00::2]:80"), "http://[fd00::2]:80"),
-        ] {
-            assert_eq!(base(named, PORT), whole, "{named:?}");
-        }
-    }
 
     #[test]
     fn the_square_code_has_its_quiet_zone() {

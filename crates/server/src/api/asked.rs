@@ -10,6 +10,7 @@ use axum::{
 use jiff::Timestamp;
 use serde::{Serialize, de::DeserializeOwned};
 use std::{collections::BTreeMap, sync::Arc};
+use tokio::sync::SemaphorePermit;
 use yard::{id::PersonId, people::Role};
 
 /// Who asks.
@@ -31,6 +32,8 @@ pub(super) struct Asked {
     pub(super) parts: BTreeMap<String, String>,
     /// What was sent along.
     pub(super) body: Vec<u8>,
+    /// The room it takes in memory, given back when this request is answered.
+    pub(super) _room: Option<SemaphorePermit<'static>>,
     /// The writer's clock, where a header says it.
     pub(super) clock: Option<Timestamp>,
     pub(super) now: Timestamp,

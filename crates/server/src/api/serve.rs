@@ -17,6 +17,7 @@ use axum::{
     routing::{MethodRouter, get, post, put},
 };
 use std::{collections::BTreeMap, sync::Arc, time::Duration};
+use tokio::sync::{Semaphore, SemaphorePermit};
 use tower_http::csrf::{CsrfLayer, ProtectionError};
 use words::Words;
 use yard::{
@@ -26,6 +27,11 @@ use yard::{
 
 /// Longest that JSON may take to arrive: 4 MiB over a weak link in the yard.
 const LONGEST: Duration = Duration::from_secs(120);
+
+/// All that was sent and is not answered yet may take so much memory, KiB. Whoever comes then waits at the door: a phone that
+/// comes back into range with all others must not cost more than it sends.
+const ROOM: usize = 64 << 10;
+static WAITING: Semaphore = Semaphore::const_new(ROOM);
 
 /// Whether an address belongs to the API, known path or not.
 pub(crate) fn is_here(path: &str) -> bool {
@@ -113,10 +119,16 @@ async fn asked(
         let (app, heads, caller) = (app.clone(), parts.headers.clone(), Caller::of(&parts));
         Some(waiting(move || entitled(operation.who, &app, asker(&app, &heads, &caller)?)).await?)
     };
-    let body = match &operation.sent {
-        Some(Sent::Json { most, .. }) => sent_along(&parts.headers, body, *most).await?,
-        Some(Sent::Picture) => photo::whole_body(body).await.map_err(Refusal::from)?,
-        None => Vec::new(),
+    let (body, room) = match &operation.sent {
+        Some(Sent::Json { most, .. }) => {
+            let (body, room) = sent_along(&parts.headers, body, *most).await?;
+            (body, Some(room))
+        }
+        Some(Sent::Picture) => {
+            let picture = photo::whole_body(body).await.map_err(Refusal::from)?;
+            (picture, None)
+        }
+        None => (Vec::new(), None),
     };
     let clock = parts
         .headers
@@ -126,6 +138,7 @@ async fn asked(
         asker,
         parts: named,
         body,
+        _room: room,
         clock: clock.and_then(|clock| clock.parse().ok()),
         now: app.world.now(),
         app,
@@ -239,35 +252,40 @@ fn said_or_not(parameter: &Parameter, said: Option<&str>) -> Option<String> {
     }
 }
 
-/// What was sent, if it says that it is JSON and is not too large.
-async fn sent_along(heads: &HeaderMap, body: Body, most: usize) -> Result<Vec<u8>, Refused> {
-    let media = heads
-        .get(header::CONTENT_TYPE)
-        .and_then(|value| value.to_str().ok());
-    let essence = media
+/// What was sent, if it says that it is JSON and is not too large, and the room it takes.
+async fn sent_along(
+    heads: &HeaderMap,
+    body: Body,
+    most: usize,
+) -> Result<(Vec<u8>, SemaphorePermit<'static>), Refused> {
+    let said = |name| heads.get(name).and_then(|value| value.to_str().ok());
+    let essence = said(header::CONTENT_TYPE)
         .and_then(|media| media.split(';').next())
         .map(str::trim);
     if !essence.is_some_and(|essence| essence.eq_ignore_ascii_case("application/json")) {
         return Err(Refused::of("media-type"));
     }
     let too_large = || Refused::with("too-large", "most", most >> 20);
-    let length = heads
-        .get(header::CONTENT_LENGTH)
-        .and_then(|value| value.to_str().ok());
-    if length
-        .and_then(|length| length.parse::<u64>().ok())
-        .is_some_and(|length| length > most as u64)
-    {
+    let length: Option<usize> = said(header::CONTENT_LENGTH).and_then(|length| length.parse().ok());
+    if length.is_some_and(|length| length > most) {
         return Err(too_large());
     }
+    let room = room_for(length.unwrap_or(most)).await?;
     let Ok(read) = tokio::time::timeout(LONGEST, to_bytes(body, most)).await else {
         return Err(Refused::of("cut-off"));
     };
     match read {
-        Ok(bytes) => Ok(bytes.to_vec()),
+        Ok(bytes) => Ok((bytes.into(), room)),
         Err(error) if is_over_length(&error) => Err(too_large()),
         Err(_) => Err(Refused::of("cut-off")),
     }
+}
+
+/// Waits until there is room for so many bytes.
+async fn room_for(bytes: usize) -> Result<SemaphorePermit<'static>, Refused> {
+    let wanted = u32::try_from(bytes.div_ceil(1 << 10).clamp(1, ROOM)).unwrap_or(u32::MAX);
+    let room = WAITING.acquire_many(wanted).await;
+    room.map_err(|closed| Refusal::Ours(closed.to_string()).into())
 }
 
 fn is_over_length(error: &axum::Error) -> bool {

@@ -7,6 +7,7 @@ use crate::{
     routes::{Shared, answer},
 };
 use axum::{
+    body::Body,
     http::{StatusCode, Uri, header},
     response::{IntoResponse, Response},
 };
@@ -33,21 +34,21 @@ pub(crate) fn show(desk: &Desk, photo: &str, size: &str) -> Answer {
     let id: PhotoId = photo.parse().map_err(|_| Refusal::NotFound)?;
     let picture = desk.app.yard.picture(id)?.ok_or(Refusal::NotFound)?;
     let bytes = match size {
-        "small" => in_turn(|| clean::smaller(&picture.bytes, SMALL))?.bytes,
-        _ => picture.bytes,
+        "small" => desk.app.small_photos.of(id, || {
+            let smaller = in_turn(|| clean::smaller(&picture.bytes, SMALL))?;
+            Ok(smaller.bytes)
+        })?,
+        _ => picture.bytes.into(),
     };
-    // A photo's id leads to one picture for ever, so a phone may keep it; a shared cache on the way may not.
+    // On a shared tablet the next person must not find it: neither by its address nor by going back.
     Ok((
         [
             (header::CONTENT_TYPE, picture.media_type.as_str()),
-            (
-                header::CACHE_CONTROL,
-                "private, max-age=31536000, immutable",
-            ),
+            (header::CACHE_CONTROL, "no-store"),
             (header::CONTENT_DISPOSITION, "inline"),
             (header::X_CONTENT_TYPE_OPTIONS, "nosniff"),
         ],
-        bytes,
+        Body::from(bytes),
     )
         .into_response())
 }

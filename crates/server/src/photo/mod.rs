@@ -8,12 +8,14 @@ mod address;
 mod clean;
 mod reading;
 mod shrink;
+mod small;
 mod trouble;
 mod whole;
 
 pub(crate) use address::{ask_first, show};
 pub use clean::{Cleaned, LONG_SIDE, MOST_BYTES, MOST_PIXELS, MOST_SIDE, clean};
 pub(crate) use reading::{MOST_READ, Sent, form, whole as whole_body};
+pub(crate) use small::Small;
 pub use trouble::PhotoTrouble;
 
 use crate::{desk::Desk, refusal::Refusal};

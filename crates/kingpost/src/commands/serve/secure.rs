@@ -1,10 +1,11 @@
 //! Serving over HTTPS: two ports, one for everything over TLS, one plain for the trust page and the way over.
 
-use super::{
-    Opening, PORT, Serve, based, ended, listen, open, opening, ours, own_address, say, stopped,
-};
+use super::{Opening, Serve, ended, listen, open, opening, ours, runtime, say, stopped};
 use crate::{
-    commands::https::{in_lines, names},
+    commands::{
+        address::{PORT, SECURE_PORT, based, best_of, bracketed, own_address},
+        https::{in_lines, names},
+    },
     kit::Kit,
     said::Said,
     tls::{Folder, Keeper, Name, OwnFiles, Served, Snag, Source, fingerprint, host_of},
@@ -22,8 +23,6 @@ use std::{
 };
 use words::Words;
 
-/// The port of HTTPS where none is named.
-pub(crate) const SECURE_PORT: u16 = PORT + 1;
 /// How often it is looked whether the certificate must be taken anew.
 const LOOK_EVERY: Duration = Duration::from_secs(60);
 /// How long open connections may go on after the server was told to stop.
@@ -71,7 +70,10 @@ pub(super) fn run(kit: &Kit, serve: &Serve) -> Result<Said, Trouble> {
     let tls = listen(kit, true, asked, SECURE_PORT)?;
     let ports = (port(&plain)?, port(&tls)?);
     let served = keeper.served();
-    let host = host(serve, &served);
+    let host = match &serve.address {
+        Some(named) => bracketed(host_of(named)),
+        None => best_of(&served.leaf.names, served.root.is_some()),
+    };
     let address = match &serve.address {
         Some(named) => based("https", Some(named), ports.1),
         None => based("https", Some(&host), ports.1),
@@ -119,37 +121,6 @@ fn source(kit: &Kit, serve: &Serve, yard: &str) -> Result<Source, Trouble> {
             })
         }
         _ => Err(kit.refused("https-certificate-and-key", &[])),
-    }
-}
-
-/// The host that phones are told: as named, else what others in the network most surely reach this computer by.
-fn host(serve: &Serve, served: &Served) -> String {
-    if let Some(address) = &serve.address {
-        return bracketed(host_of(address));
-    }
-    let own = own_address().map(Name::Address);
-    let rank = |name: &&Name| match name {
-        // A certificate from elsewhere was got for its name.
-        Name::Host(_) if served.root.is_none() => 0,
-        own_one if Some(*own_one) == own.as_ref() => 1,
-        Name::Host(host) if host == "localhost" => 6,
-        Name::Address(address) if address.is_loopback() => 5,
-        Name::Address(address) if address.is_ipv6() => 4,
-        Name::Host(_) => 3,
-        Name::Address(_) => 2,
-    };
-    let best = served.leaf.names.iter().min_by_key(rank);
-    best.map_or_else(
-        || "127.0.0.1".to_owned(),
-        |name| bracketed(&name.to_string()),
-    )
-}
-
-fn bracketed(host: &str) -> String {
-    if host.contains(':') {
-        format!("[{host}]")
-    } else {
-        host.to_owned()
     }
 }
 
@@ -209,10 +180,7 @@ fn answer_until_stopped(
     app: Arc<App>,
     keeper: Arc<Keeper>,
 ) -> Result<(), Trouble> {
-    let runtime = tokio::runtime::Builder::new_multi_thread()
-        .enable_all()
-        .build()
-        .map_err(ours)?;
+    let runtime = runtime()?;
     plain.set_nonblocking(true).map_err(ours)?;
     tls.set_nonblocking(true).map_err(ours)?;
     let port = port(&tls)?;

@@ -55,7 +55,7 @@ pub(crate) fn keep(desk: &Desk, token: &str, typed: &Typed) -> Answer {
     ) {
         return Err(Refusal::NotFound);
     }
-    session::set_pin(&desk.app.yard, person, hash)?;
+    session::set_pin(&desk.app, person, hash)?;
     accept::note_access(desk, AccessWhat::PinSet, Some(person), None)?;
     // Whoever has chosen a PIN needs no older link any more.
     desk.app.yard.end_links_of(person)?;

@@ -104,7 +104,7 @@ pub(crate) fn change(desk: &Desk, person: &str, typed: &Typed) -> Answer {
             return render(desk, vec![p.t(key)]);
         }
         session::set_pin(
-            &desk.app.yard,
+            &desk.app,
             id,
             session::pin_hash(pin, desk.app.world.as_ref()).map_err(Refusal::Ours)?,
         )?;
