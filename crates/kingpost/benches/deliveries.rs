@@ -1,19 +1,24 @@
-//! 250 phones that come back into range at once, each with 40 entries: over real sockets into a real database, beside the same
-//! entries put straight into the store.
+//! 250 phones that come back into range at once, each with 40 entries: over real sockets into the program itself, a process of
+//! its own, beside the same entries put straight into the store.
+
+#[path = "../tests/running/mod.rs"]
+mod running;
 
 use jiff::{Timestamp, tz::TimeZone};
 use kingpost::demo::{Script, fill};
-use server::{App, router, session};
+use running::Running;
+use server::session;
 use std::{
+    path::Path,
+    process::Command,
     sync::Arc,
     time::{Duration, Instant},
 };
 use store::{Delivery, NewEntry, Session, Store, Yard, fresh_id, write_entry};
 use tokio::{
     io::{AsyncReadExt, AsyncWriteExt},
-    net::{TcpListener, TcpStream},
+    net::TcpStream,
 };
-use words::Words;
 use yard::{
     entry::{Body, Note},
     id::{DeviceId, EntryId, MachineId, PersonId},
@@ -28,7 +33,8 @@ fn main() {
     if std::env::args().any(|arg| arg == "--test") {
         return;
     }
-    let now: Timestamp = "2026-05-15T06:30:00Z".parse().expect("a time");
+    // The program's own clock is the real one, and so is its sign-in's.
+    let now = Timestamp::now();
     let world = Arc::new(StillWorld::at(now));
     let (straight, delivered) = (
         tempfile::tempdir().expect("a folder"),
@@ -47,10 +53,13 @@ fn main() {
 
     let yard = yard_in(delivered.path(), now);
     let before = yard.tip().expect("a sound store").seq;
-    let mut took = over_sockets(&yard, &world, now, &batches);
-    let after = yard.tip().expect("a sound store").seq;
+    let secret = signed_in(&yard, &world, now);
+    drop(yard);
+    let mut took = over_sockets(delivered.path(), &secret, now, &batches);
+    let store = Store::open(delivered.path()).expect("the store as it was left");
+    let after = store.yard().and_then(|yard| yard.tip());
     assert_eq!(
-        after - before,
+        after.expect("a sound store").seq - before,
         (PHONES * ENTRIES) as u64,
         "an entry was lost or came twice"
     );
@@ -69,7 +78,10 @@ fn main() {
         at(95),
         at(100)
     );
-    println!("most memory of the whole program: {}", most_memory());
+    println!(
+        "memory of the program: {} before, {} at most",
+        took.memory.0, took.memory.1
+    );
 }
 
 /// The demo's yard; the same ids each time, so that entries of one fit the other.
@@ -114,15 +126,11 @@ fn operator(yard: &Yard) -> PersonId {
 struct Took {
     whole: Duration,
     latencies: Vec<Duration>,
+    memory: (String, String),
 }
 
-/// Every phone on a connection of its own, all begun together.
-fn over_sockets(
-    yard: &Yard,
-    world: &Arc<StillWorld>,
-    now: Timestamp,
-    batches: &[Vec<Vec<u8>>],
-) -> Took {
+/// A sign-in of the operator that holds for today.
+fn signed_in(yard: &Yard, world: &Arc<StillWorld>, now: Timestamp) -> String {
     let secret = session::secret(world.as_ref());
     let signed = Session {
         person: Some(operator(yard).0),
@@ -133,26 +141,30 @@ fn over_sockets(
     };
     yard.keep_session(&session::hash(&secret), &signed)
         .expect("a sound store");
-    let app = Arc::new(App::new(
-        yard.clone(),
-        Arc::new(Words::english()),
-        world.clone(),
-        "http://127.0.0.1".into(),
-    ));
-    let path = format!("/api/y/{}/deliveries", app.tag());
+    secret
+}
+
+/// Every phone on a connection of its own, all begun together, against the program serving this folder.
+fn over_sockets(dir: &Path, secret: &str, now: Timestamp, batches: &[Vec<Vec<u8>>]) -> Took {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_kingpost"));
+    let running = Running::start(command.arg("--data").arg(dir), 0, &[]);
+    let path = format!("/api/y/{}/deliveries", running.text("tag"));
+    let host = running
+        .text("address")
+        .strip_prefix("http://")
+        .expect("plain http")
+        .to_owned();
+    let before = memory(&running, "VmRSS:");
     let runtime = tokio::runtime::Runtime::new().expect("threads");
-    runtime.block_on(async {
-        let listener = TcpListener::bind("127.0.0.1:0").await.expect("a free port");
-        let to = listener.local_addr().expect("its port");
-        tokio::spawn(async move { axum::serve(listener, router(app)).await });
+    let (whole, latencies) = runtime.block_on(async {
         let begun = Instant::now();
         let phones: Vec<_> = batches
             .iter()
             .map(|batch| {
-                let request = request(&path, &secret, now, batch);
+                let (request, host) = (request(&path, secret, now, batch), host.clone());
                 tokio::spawn(async move {
                     let begun = Instant::now();
-                    let answer = ask(to, &request).await;
+                    let answer = ask(&host, &request).await;
                     assert!(answer.starts_with("HTTP/1.1 200"), "{answer:.300}");
                     begun.elapsed()
                 })
@@ -162,11 +174,15 @@ fn over_sockets(
         for phone in phones {
             latencies.push(phone.await.expect("a phone gets its answer"));
         }
-        Took {
-            whole: begun.elapsed(),
-            latencies,
-        }
-    })
+        (begun.elapsed(), latencies)
+    });
+    let most = memory(&running, "VmHWM:");
+    running.stop();
+    Took {
+        whole,
+        latencies,
+        memory: (before, most),
+    }
 }
 
 fn request(path: &str, secret: &str, now: Timestamp, batch: &[Vec<u8>]) -> Vec<u8> {
@@ -183,7 +199,7 @@ fn request(path: &str, secret: &str, now: Timestamp, batch: &[Vec<u8>]) -> Vec<u
     [head.into_bytes(), body.into_bytes()].concat()
 }
 
-async fn ask(to: std::net::SocketAddr, request: &[u8]) -> String {
+async fn ask(to: &str, request: &[u8]) -> String {
     let mut socket = TcpStream::connect(to).await.expect("the server listens");
     socket.write_all(request).await.expect("it reads");
     let mut answer = Vec::new();
@@ -191,17 +207,10 @@ async fn ask(to: std::net::SocketAddr, request: &[u8]) -> String {
     String::from_utf8_lossy(&answer).into_owned()
 }
 
-/// The most this process held, where the system tells.
-fn most_memory() -> String {
-    let status = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
-    let line = status.lines().find(|line| line.starts_with("VmHWM"));
-    line.map_or_else(
-        || "not told here".to_owned(),
-        |line| {
-            line.split_whitespace()
-                .skip(1)
-                .collect::<Vec<_>>()
-                .join(" ")
-        },
-    )
+/// What the program holds of memory, where the system tells.
+fn memory(running: &Running, what: &str) -> String {
+    let status = std::fs::read_to_string(format!("/proc/{}/status", running.child.id()));
+    let status = status.unwrap_or_default();
+    let line = status.lines().find_map(|line| line.strip_prefix(what));
+    line.map_or_else(|| "not told here".to_owned(), |line| line.trim().to_owned())
 }

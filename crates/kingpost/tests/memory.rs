@@ -8,6 +8,7 @@
 mod running;
 
 use image::{RgbImage, codecs::jpeg::JpegEncoder};
+use jiff::{SignedDuration, Timestamp};
 use running::Running;
 use std::{
     fs,
@@ -17,7 +18,13 @@ use std::{
     process::Command,
     thread,
 };
+use store::{NewEntry, Store, fresh_id, write_entry};
 use tempfile::TempDir;
+use yard::{
+    entry::{Body, Note},
+    id::{DeviceId, EntryId, MachineId, PersonId, YardId},
+    world::StillWorld,
+};
 
 /// What argon2 fills to hash one PIN, KiB: its default settings.
 const HASH: u64 = 19_456;
@@ -27,6 +34,9 @@ const PIXELS: u64 = 4_000 * 3_000 * 3 / 1_024;
 
 /// A photo as sent, KiB: the size that phones make of 12 megapixels.
 const SENT: u64 = 4 << 10;
+
+/// Entries of one phone in a crowd.
+const ENTRIES: usize = 40;
 
 /// Room for what is not counted: pages, threads, what the journal keeps in memory, and what the allocator has not given back yet,
 /// which differs from run to run, KiB. Eight photos decoded at once would take some 280 MB more than one.
@@ -76,6 +86,36 @@ fn large_photos_one_by_one_and_at_once_leave_it_small() {
     assert_below(at_once.now, before.now + one + REST, "afterwards");
 }
 
+/// A crowd that comes back into range at once: nothing is lost, nothing comes twice, and it costs no more than a few of them.
+#[test]
+fn phones_back_at_once_lose_nothing_and_leave_it_small() {
+    let phones = match std::env::var_os("KINGPOST_LONG") {
+        Some(_) => 250,
+        None => 50,
+    };
+    let dir = TempDir::new().unwrap();
+    let serving = Serving::start(dir.path());
+    let cookie = serving.sign_in();
+    let deliveries: Vec<Vec<u8>> = (0..phones).map(|phone| serving.delivery(phone)).collect();
+    let before = serving.memory();
+    at_once(phones, |n| serving.deliver(&cookie, &deliveries[n]));
+    let after = serving.memory();
+    // What they sent, as it came and as it is read and kept, and the room for what waits (64 MiB).
+    let sent = deliveries.iter().map(Vec::len).sum::<usize>() as u64 >> 10;
+    let most = before.now + 4 * sent + REST;
+    assert_below(after.most, most, "a crowd at once");
+    serving.running.stop();
+    let yard = Store::open(&dir.path().join("yard"))
+        .unwrap()
+        .yard()
+        .unwrap();
+    let kept = yard.entries().unwrap();
+    let of_phones = kept
+        .iter()
+        .filter(|entry| entry.device.0.starts_with("phone 0000"));
+    assert_eq!(of_phones.count(), phones * ENTRIES);
+}
+
 fn assert_below(found: u64, bound: u64, when: &str) {
     assert!(found <= bound, "{when}: {found} KiB, of {bound} KiB");
 }
@@ -108,6 +148,7 @@ struct Serving {
     running: Running,
     host: String,
     tag: String,
+    person: String,
     signing: String,
 }
 
@@ -125,13 +166,15 @@ impl Serving {
         let mut serving = Self {
             host: host.to_owned(),
             tag: running.text("tag").to_owned(),
+            person: String::new(),
             signing: String::new(),
             running,
         };
         let page = serving.ask(&format!("GET /y/{}/sign-in", serving.tag), "", b"");
         let person = page.split("name=\"person\" value=\"").nth(1).unwrap();
-        let person = person.split('"').next().unwrap();
-        serving.signing = format!("person={person}&pin={}", serving.running.text("pin"));
+        serving.person = person.split('"').next().unwrap().to_owned();
+        let (person, pin) = (&serving.person, serving.running.text("pin"));
+        serving.signing = format!("person={person}&pin={pin}");
         serving
     }
 
@@ -169,6 +212,42 @@ impl Serving {
         );
         let answer = self.ask(&what, &format!("Cookie: {cookie}\r\n"), photo);
         assert!(answer.starts_with("HTTP/1.1 201"), "{answer:.300}");
+    }
+
+    /// What one phone of a crowd holds, as it sends it.
+    fn delivery(&self, phone: usize) -> Vec<u8> {
+        let now = Timestamp::now();
+        let world = StillWorld::at(now + SignedDuration::from_secs(phone as i64));
+        let entry = |counter: usize| {
+            let bytes = write_entry(&NewEntry {
+                id: EntryId(fresh_id(&world)),
+                yard: YardId(self.running.text("yard").parse().unwrap()),
+                machine: MachineId::new("marigold"),
+                at: now,
+                by: PersonId(self.person.parse().unwrap()),
+                device: DeviceId(format!("phone {phone:08x}")),
+                counter: counter as u64,
+                body: Body::Note(Note {
+                    point: None,
+                    text: format!("Phone {phone}, entry {counter}: to be looked at tomorrow"),
+                }),
+            });
+            String::from_utf8(bytes).unwrap()
+        };
+        let entries: Vec<String> = (1..=ENTRIES).map(entry).collect();
+        let whole = serde_json::json!({ "clock": now.to_string(), "entries": entries });
+        whole.to_string().into_bytes()
+    }
+
+    fn deliver(&self, cookie: &str, delivery: &[u8]) {
+        let what = format!("POST /api/y/{}/deliveries", self.tag);
+        let heads = format!("Cookie: {cookie}\r\nContent-Type: application/json\r\n");
+        let answer = self.ask(&what, &heads, delivery);
+        assert_eq!(
+            answer.matches("\"is\":\"new\"").count(),
+            ENTRIES,
+            "{answer:.300}"
+        );
     }
 
     fn ask(&self, what: &str, headers: &str, body: &[u8]) -> String {
