@@ -241,14 +241,7 @@ fn a_kept_page_does_not_forget_what_was_found_after_it() {
         .await;
         let port = server.port();
         server.kill();
-        go(&page, "stand-down").await;
-        page.type_in("why", "Knock in the engine").await;
-        page.find("form[data-keeps=stand-down] button")
-            .await
-            .click()
-            .await
-            .unwrap();
-        until_says(&page, "#worse", "Knock in the engine").await;
+        stand_down(&page, "Knock in the engine").await;
         // Another page delivers it; the pocket page that is kept stays as it was.
         page.goto("about:blank").await;
         let server = Server::start_at(&data, port);
@@ -280,7 +273,7 @@ fn what_cannot_be_delivered_now_is_kept_and_blocks_nothing() {
         signed_in(&page, &home, "Tamsin", &server.pin).await;
         open(&page, &home, MACHINE).await;
         page.driver.delete_all_cookies().await.unwrap();
-        note(&page, "kept while the sign-in ended").await;
+        stand_down(&page, "Knock in the engine").await;
         until(
             &page,
             "return document.getElementById('sign-in-to-deliver').hidden === false",
@@ -301,6 +294,15 @@ fn what_cannot_be_delivered_now_is_kept_and_blocks_nothing() {
             .unwrap();
         until(&page, "return location.pathname.endsWith('/sign-in')").await;
         sign_in_here(&page, "Ines", &server.pin).await;
+        // Whatever the yard's computer says of the machine, the next person on this phone sees what waits here.
+        page.goto(&format!("{home}/m/{MACHINE}")).await;
+        until_says(
+            &page,
+            "#unsent",
+            "the yard does not know it yet: marigold: Knock in the engine",
+        )
+        .await;
+        take(&page, "machine-with-unsent.png", None).await;
         open(&page, &home, MACHINE).await;
         until(
             &page,
@@ -374,6 +376,18 @@ fn a_clock_set_back_takes_the_verdict_away() {
         let starts = "return document.querySelector('form[data-keeps=run]')?.hidden !== false";
         assert_eq!(page.ask(starts, vec![]).await, json!(true));
     });
+}
+
+/// Stands the machine down in the pocket and waits until that is kept.
+async fn stand_down(page: &Page, why: &str) {
+    go(page, "stand-down").await;
+    page.type_in("why", why).await;
+    page.find("form[data-keeps=stand-down] button")
+        .await
+        .click()
+        .await
+        .unwrap();
+    until_says(page, "#worse", why).await;
 }
 
 /// Writes a note in the pocket and waits until it is kept.

@@ -30,9 +30,16 @@ async function show() {
   banner.hidden = here === 0;
   if (here === 0) return false;
   const old = someAreOld(entries);
-  banner.className = old ? "loud" : "";
+  // Whoever holds this phone next must not take the yard's verdict for one that knows of it.
+  const worse = entries.flatMap((entry) => entry.worse.map((what) => `${entry.machine}: ${what}`));
+  banner.className = old || worse.length > 0 ? "loud" : "";
   const link = make("a", { href: `/y/${tag}/pocket`, textContent: say("phone-look") });
-  banner.replaceChildren(say("phone-unsent", { n: here }) + ". ", old ? say("phone-old") + " " : "", link);
+  const told = [
+    say("phone-unsent", { n: here }) + ".",
+    worse.length > 0 ? say("phone-worse", { what: [...new Set(worse)].join("; ") }) : "",
+    old ? say("phone-old") : "",
+  ].filter(Boolean).join(" ");
+  banner.replaceChildren(told + " ", link);
   return true;
 }
 

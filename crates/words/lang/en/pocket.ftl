@@ -38,6 +38,7 @@ phone-unsent = { $n ->
    *[other] { $n } entries are on this phone only
  }
 phone-old = Some are more than a day old. Bring this phone in reach, or copy them out.
+phone-worse = What waits here stands a machine down, and the yard does not know it yet: { $what }.
 phone-waits-since = on this phone only, { $age }
 phone-aside = not taken: { $why }
 phone-not-yours = written by somebody else on this phone: they sign in to deliver it

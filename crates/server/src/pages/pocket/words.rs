@@ -107,7 +107,7 @@ pub(crate) fn dictionary(p: &Page) -> String {
 
 /// What the script of every page says: how much waits on this phone.
 pub(crate) fn of_every_page(p: &Page) -> String {
-    let mut all = codes_words::dictionary(p, &["phone-old", "phone-look"]);
+    let mut all = codes_words::dictionary(p, &["phone-old", "phone-look", "phone-worse"]);
     all.extend(counted(p));
     Value::Object(all).to_string()
 }
