@@ -5,6 +5,7 @@ use jiff::{Timestamp, tz::TimeZone};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use words::{Arg, Words};
+use yard::book::Without;
 
 /// Stand for the page's number and the number of pages until the typesetter knows them.
 const PAGE: &str = "\u{2460}";
@@ -92,6 +93,7 @@ impl Sheet<'_> {
     fn stop(&self) -> Value {
         let (how, then) = match &self.book.stop {
             Some(stop) => (stop.how.clone(), stop.then.clone()),
+            None if self.book.lacks(Without::Engine) => (self.t("paper-stop-no-engine"), None),
             None => (self.t("paper-stop-unknown"), None),
         };
         json!({ "label": self.t("paper-stop"), "how": how, "then": then })

@@ -67,6 +67,7 @@ coded! {
         Brakes = "brakes", Steering = "steering", SeatBelt = "seat-belt", Guards = "guards", Structure = "structure", Hoses = "hoses", Fuel = "fuel",
         EngineOil = "engine-oil", OilPressure = "oil-pressure", HydraulicOil = "hydraulic-oil", GearOil = "gear-oil", Coolant = "coolant",
         BrakeFluid = "brake-fluid", Starting = "starting", Levers = "levers", Pins = "pins", Bolts = "bolts", Tracks = "tracks", Wheels = "wheels",
-        Joints = "joints", Electric = "electric", Signals = "signals", Fire = "fire", Locks = "locks", Air = "air", Tidiness = "tidiness", Other = "other",
+        Joints = "joints", Electric = "electric", Signals = "signals", Fire = "fire", Locks = "locks",
+        Coupling = "coupling", Shock = "shock", Cutter = "cutter", Ballast = "ballast", Air = "air", Tidiness = "tidiness", Other = "other",
     }
 }

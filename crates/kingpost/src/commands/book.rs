@@ -8,7 +8,7 @@ use crate::{
     said::Said,
     trouble::Trouble,
 };
-use clap::{ArgGroup, Subcommand};
+use clap::{ArgGroup, Subcommand, builder::PossibleValuesParser};
 use serde_json::{Value, json};
 use std::{
     collections::BTreeMap,
@@ -22,11 +22,26 @@ use yard::{
     people::Deed,
 };
 
-/// The blanks that come with the program, by name.
-const BLANKS: [(&str, &str); 1] = [(
-    "tracked-loader-backhoe",
-    include_str!("../../../../blanks/tracked-loader-backhoe.toml"),
-)];
+macro_rules! blanks {
+    ($($name:literal)*) => {
+        /// The blanks that come with the program: name and text.
+        const BLANKS: &[(&str, &str)] = &[
+            $(($name, include_str!(concat!("../../../../blanks/", $name, ".toml"))),)*
+        ];
+    };
+}
+
+blanks! {
+    "tracked-loader-backhoe"
+}
+
+fn blank_names() -> PossibleValuesParser {
+    BLANKS
+        .iter()
+        .map(|(name, _)| *name)
+        .collect::<Vec<_>>()
+        .into()
+}
 
 #[derive(Subcommand)]
 pub(crate) enum Job {
@@ -35,7 +50,7 @@ pub(crate) enum Job {
         files: Vec<PathBuf>,
     },
     New {
-        #[arg(long, value_name = "BLANK", value_parser = BLANKS.map(|(name, _)| name))]
+        #[arg(long, value_name = "BLANK", value_parser = blank_names())]
         like: String,
         #[arg(long)]
         name: String,

@@ -34,6 +34,7 @@ field-machine = What the machine is.
     .serial = Serial number.
     .duty = What it is used for.
     .invented = Whether it is made up: every page then says so.
+    .without = What machines usually have and this one has not. It is then not asked for.
 field-stop = How to stop its engine. Shown first of all.
     .how = What to do, in one short sentence.
     .then = What comes after, for example the battery switch.

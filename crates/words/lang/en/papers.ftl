@@ -14,6 +14,7 @@ paper-qr-machine = this machine on a phone
 paper-qr-alt = Square code for { $value }
 paper-stop = To stop the engine:
 paper-stop-in-leg = To stop the engine: { $how }.
+paper-stop-no-engine = It has no engine.
 paper-stop-unknown = Nobody knows how. Find out first.
 paper-points = { $n ->
     [one] one point

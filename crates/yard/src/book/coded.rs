@@ -1,6 +1,6 @@
 //! The words of a machine book for its own enumerated values.
 
-use super::{GreaseWhen, Lubrication, MeterKind, RestKind, View};
+use super::{GreaseWhen, Lubrication, MeterKind, RestKind, View, Without};
 use crate::code::Coded;
 use quantity::Take;
 
@@ -22,6 +22,10 @@ pub(super) enum StandsOn {
     Wheels,
     /// A frame or skids: it does not travel by itself.
     Frame,
+    /// Wheels behind another machine.
+    Towed,
+    /// Hands: it is carried.
+    Hands,
 }
 
 /// The kinds of points, as a book words them.
@@ -50,7 +54,8 @@ coded! {
     }
     View { Left = "left", Right = "right", Sides = "sides", Plan = "plan" }
     Take { Mean = "mean", Worst = "worst", Each = "each" }
-    StandsOn { Tracks = "tracks", Wheels = "wheels", Frame = "frame" }
+    StandsOn { Tracks = "tracks", Wheels = "wheels", Frame = "frame", Towed = "towed", Hands = "hands" }
+    Without { Engine = "engine", SeatBelt = "seat-belt", Starter = "starter" }
     KindWord {
         Level = "level", Fitting = "fitting", PinClip = "pin-clip", Bolts = "bolts", Measure = "measure", Leak = "leak", Hose = "hose",
         Structure = "structure", Function = "function", Look = "look", Crank = "crank",

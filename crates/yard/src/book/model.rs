@@ -59,6 +59,13 @@ pub struct Book {
     pub controls: Vec<Control>,
 }
 
+impl Book {
+    /// Whether the book says that this machine has no such thing.
+    pub fn lacks(&self, what: Without) -> bool {
+        self.machine.without.contains(&what)
+    }
+}
+
 /// What the machine is.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Identity {
@@ -76,6 +83,19 @@ pub struct Identity {
     pub duty: Option<String>,
     /// True in demo books: every page and paper then says "invented".
     pub invented: bool,
+    /// What machines usually have and this one has not.
+    pub without: Vec<Without>,
+}
+
+/// What machines usually have, and some kinds have not. Only what a book says so is not asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Without {
+    /// No engine or motor: nothing to stop, nothing left running.
+    Engine,
+    /// No seat belt: ridden on a saddle, or not ridden at all.
+    SeatBelt,
+    /// No starter that could turn by itself: pulled by hand, or none.
+    Starter,
 }
 
 /// How to stop the engine.
@@ -239,6 +259,14 @@ pub enum About {
     Fire,
     /// Locks that hold something up or still (boom lock, swing pin, props).
     Locks,
+    /// What holds a trailer to its tractor and a load to its trailer: coupling, safety chain, tie-downs.
+    Coupling,
+    /// What keeps current off people: earth, residual-current device, sockets, cables.
+    Shock,
+    /// What cuts: chain, bar, blade.
+    Cutter,
+    /// Weights that keep it from tipping.
+    Ballast,
     /// Air and filters.
     Air,
     /// Cleanliness, loose things, access.
@@ -620,8 +648,10 @@ pub struct Mass {
 /// What it stands on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GroundGear {
-    /// Whether it travels by itself; false where it stands on a frame or skids.
+    /// Whether it travels by itself; false where it stands on a frame or skids, is towed or carried.
     pub travels: bool,
+    /// Whether it is towed.
+    pub towed: bool,
     /// Tracks (true) or wheels.
     pub tracks: bool,
     /// Distance between the middles of the tracks or wheels.

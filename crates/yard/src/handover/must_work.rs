@@ -1,4 +1,5 @@
-//! What keeps people alive must be in order, all of it: one way of weighing for brakes, steering, belt, guards and locks.
+//! What keeps people alive must be in order, all of it: one way of weighing for brakes, steering, belt, guards, locks, coupling
+//! and what keeps current off people.
 
 use super::{Seen, Verdict, Weight, What, outside, weight};
 use crate::{
@@ -31,6 +32,14 @@ pub(super) fn must_work(seen: &Seen, about: About) -> Option<Weight> {
 pub(super) fn is_must_work(about: Option<About>) -> bool {
     matches!(
         about,
-        Some(About::Brakes | About::Steering | About::SeatBelt | About::Guards | About::Locks)
+        Some(
+            About::Brakes
+                | About::Steering
+                | About::SeatBelt
+                | About::Guards
+                | About::Locks
+                | About::Coupling
+                | About::Shock
+        )
     )
 }

@@ -5,7 +5,7 @@
 
 use super::{Reason, Verdict, Weight, What, weight};
 use crate::{
-    book::{Book, RestKind, RestStep},
+    book::{Book, RestKind, RestStep, Without},
     entry::{EngineLeft, Handover, RestAnswer, RestState},
     id::ItemId,
 };
@@ -48,6 +48,7 @@ pub fn at_rest(book: &Book, handover: &Handover) -> AtRest {
 /// answers to steps the book does not have. Reasons that weigh fit are only shown (not clean, with the reason why).
 pub fn judge(book: &Book, handover: &Handover) -> Vec<Reason> {
     let engine = match handover.engine {
+        _ if book.lacks(Without::Engine) => None,
         EngineLeft::Off => None,
         EngineLeft::Running => Some(Weight::down(weight::LIFE, What::LeftRunning)),
         EngineLeft::NotSaid => Some(Weight {

@@ -89,6 +89,8 @@ fn points() -> Vec<(&'static str, About, PointKind)> {
         ),
         ("swing-fitting", About::Joints, fitting("swing-pivot", true)),
         ("fan-guard", About::Guards, PointKind::Look),
+        ("drawbar-pin", About::Coupling, PointKind::Look),
+        ("welder-earth", About::Shock, PointKind::Function),
         ("seat-belt", About::SeatBelt, PointKind::Look),
         ("swing-pin", About::Locks, PointKind::Look),
         ("mirror", About::Signals, PointKind::Look),
@@ -149,6 +151,7 @@ fn write() -> Book {
             serial: None,
             duty: None,
             invented: true,
+            without: Vec::new(),
         },
         stop: Some(StopEngine {
             how: "Pull the red knob and hold it".into(),
@@ -193,6 +196,7 @@ fn write() -> Book {
         ground_gear: Some(GroundGear {
             tracks: true,
             travels: true,
+            towed: false,
             gauge: Some(quantity("1.5 m")),
             length: Some(quantity("2 m")),
             line: 250,
@@ -213,7 +217,7 @@ fn write() -> Book {
 }
 
 fn as_point((id, about, kind): (&'static str, About, PointKind), at: u32) -> Point {
-    let station = if at < 16 { "left-side" } else { "seat" };
+    let station = if at < 18 { "left-side" } else { "seat" };
     Point {
         id: point_id(id),
         station: StationId::new(station).unwrap(),

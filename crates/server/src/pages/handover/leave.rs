@@ -12,7 +12,7 @@ use crate::{
 };
 use askama::Template;
 use yard::{
-    book::{Book, RestKind, RestStep},
+    book::{Book, RestKind, RestStep, Without},
     code::Coded,
     entry::{self, Body, EngineLeft, RestAnswer, RestState},
     people::Deed,
@@ -110,6 +110,16 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
 }
 
+/// How the engine may be left. A machine without one has no choice, and it is not asked.
+pub(crate) fn engines(p: &Page, book: &Book, chosen: &str) -> Vec<Choice> {
+    let off = EngineLeft::Off.code();
+    choices::<EngineLeft>(p, "left", chosen)
+        .into_iter()
+        .filter(|c| c.code != EngineLeft::NotSaid.code())
+        .filter(|c| c.code == off || !book.lacks(Without::Engine))
+        .collect()
+}
+
 fn render(
     desk: &Desk,
     machine: &str,
@@ -119,10 +129,7 @@ fn render(
     asked: Vec<Asked>,
 ) -> Answer {
     let p = desk.page();
-    let engines = choices::<EngineLeft>(&p, "left", typed.field("engine"))
-        .into_iter()
-        .filter(|c| c.code != "not-said")
-        .collect();
+    let engines = engines(&p, book, typed.field("engine"));
     page(&HandoverPage {
         machine: book.machine.name.clone(),
         here: format!("{}/m/{machine}", p.home()),

@@ -24,7 +24,6 @@ use serde_json::json;
 use yard::{
     book::{Book, Engine, Severity},
     code::Coded,
-    entry::EngineLeft,
     handover::{Alone, Judgement},
     id::PointId,
     people::Role,
@@ -111,10 +110,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
             .map(|leg| leg_line(&p, &walk, leg))
             .collect(),
         stations: stations(desk, &p, &walk, &alone),
-        engines: choices::<EngineLeft>(&p, "left", "")
-            .into_iter()
-            .filter(|c| c.code != "not-said")
-            .collect(),
+        engines: leave::engines(&p, walk.book, ""),
         steps: leave::steps(&p, walk.book, &Typed::default()),
         severities: severities.into_iter().rev().collect(),
         start_lines: run::start_lines(&p, walk.book),

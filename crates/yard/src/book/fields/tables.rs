@@ -4,7 +4,7 @@ use super::{Field, Named, Shape, Table};
 use crate::book::coded::{KindWord, StandsOn};
 use crate::book::{
     About, Engine, GreaseWhen, LeakClass, Lubrication, MeterKind, OilHeat, RestKind, Safeguard,
-    Severity, View,
+    Severity, View, Without,
 };
 use crate::code::Coded;
 use quantity::{Dimension, Take};
@@ -26,6 +26,7 @@ pub const TABLES: &[Table] = &[
             may("serial", Shape::Text),
             may("duty", Shape::Text),
             may("invented", Shape::Yes),
+            may("without", Shape::Words(words::<Without>)),
         ],
     },
     once(

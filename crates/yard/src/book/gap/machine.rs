@@ -1,12 +1,12 @@
 //! Gaps of what the machine is and how one works with it.
 
 use super::{Blocks, By, Gap, GapCode, of, of_book, unlock};
-use crate::book::Book;
+use crate::book::{Book, Without};
 
 pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
     let whole = [
         (
-            book.stop.is_none(),
+            book.stop.is_none() && !book.lacks(Without::Engine),
             of_book(
                 GapCode::NoStop,
                 true,
@@ -42,7 +42,7 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
             ),
         ),
         (
-            book.start.is_empty(),
+            book.start.is_empty() && !book.lacks(Without::Engine),
             of_book(
                 GapCode::NoStart,
                 false,

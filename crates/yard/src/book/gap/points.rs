@@ -1,16 +1,19 @@
 //! Gaps of the points: those that should be there, and what those that are there do not say.
 
 use super::{Blocks, By, Gap, GapCode, of, of_book, unlock};
-use crate::book::{About, Book, Point, PointKind};
+use crate::book::{About, Book, Point, PointKind, Without};
 use crate::code::Coded;
 
 /// What must be looked at on every machine that travels.
-const MUST_LOOK_AT: [About; 4] = [
+const MUST_LOOK_AT: &[About] = &[
     About::Brakes,
     About::Steering,
     About::SeatBelt,
     About::Guards,
 ];
+
+/// What must be looked at on what is towed.
+const MUST_LOOK_AT_TOWED: &[About] = &[About::Coupling, About::Wheels];
 
 /// Farther than this from the middle a point has a side, metres.
 const SIDED: f64 = 0.25;
@@ -25,9 +28,14 @@ pub(super) fn gaps(book: &Book) -> Vec<Gap> {
         )];
     }
     let travels = book.ground_gear.as_ref().is_none_or(|gear| gear.travels);
+    let towed = book.ground_gear.as_ref().is_some_and(|gear| gear.towed);
     let mut all: Vec<Gap> = book.points.iter().flat_map(of_point).collect();
     if travels {
-        all.extend(must_look_at(book));
+        all.extend(must_look_at(book, MUST_LOOK_AT));
+        all.extend(cranks(book));
+    }
+    if towed {
+        all.extend(must_look_at(book, MUST_LOOK_AT_TOWED));
     }
     let clips = book
         .points
@@ -44,11 +52,12 @@ pub(super) fn gaps(book: &Book) -> Vec<Gap> {
     all
 }
 
-fn must_look_at(book: &Book) -> impl Iterator<Item = Gap> {
-    let missing = MUST_LOOK_AT
-        .iter()
-        .filter(|about| !book.points.iter().any(|point| point.about == **about));
-    let missing = missing.map(|about| {
+fn must_look_at(book: &Book, needed: &'static [About]) -> impl Iterator<Item = Gap> {
+    let missing = needed.iter().filter(|about| {
+        let has_none = **about == About::SeatBelt && book.lacks(Without::SeatBelt);
+        !has_none && !book.points.iter().any(|point| point.about == **about)
+    });
+    missing.map(|about| {
         of(
             GapCode::NoPointFor,
             about.code(),
@@ -57,20 +66,23 @@ fn must_look_at(book: &Book) -> impl Iterator<Item = Gap> {
             &[Blocks::Verdict],
             unlock("point", "about", By::WritingDown),
         )
-    });
+    })
+}
+
+/// Whether the starter turns only where it may is tried on every machine that travels and has one.
+fn cranks(book: &Book) -> Option<Gap> {
     let crank = book
         .points
         .iter()
         .any(|point| matches!(point.kind, PointKind::Crank(_)));
-    let crank = (!crank).then(|| {
+    (!crank && !book.lacks(Without::Starter)).then(|| {
         of_book(
             GapCode::NoCrank,
             true,
             &[Blocks::Verdict],
             unlock("point", "cases", By::Looking),
         )
-    });
-    missing.chain(crank)
+    })
 }
 
 fn of_point(point: &Point) -> Vec<Gap> {

@@ -1,24 +1,22 @@
 //! Gaps of the rest order.
 
 use super::{Blocks, By, Gap, GapCode, of, unlock};
-use crate::book::{Book, RestKind, RestStep};
+use crate::book::{Book, RestKind, RestStep, Without};
 use crate::code::Coded;
 
 pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
     let travels = book.ground_gear.as_ref().is_none_or(|gear| gear.travels);
-    let needed: &[RestKind] = if travels {
-        &[
-            RestKind::Lowered,
-            RestKind::Neutral,
-            RestKind::Brake,
-            RestKind::EngineOff,
-        ]
-    } else {
-        &[RestKind::EngineOff]
-    };
+    let towed = book.ground_gear.as_ref().is_some_and(|gear| gear.towed);
+    let needed = [
+        (travels, RestKind::Lowered),
+        (travels, RestKind::Neutral),
+        (travels || towed, RestKind::Brake),
+        (!book.lacks(Without::Engine), RestKind::EngineOff),
+    ];
     let missing = needed
-        .iter()
-        .filter(|kind| !book.rest.iter().any(|step| step.is == **kind));
+        .into_iter()
+        .filter_map(|(needed, kind)| needed.then_some(kind))
+        .filter(|kind| !book.rest.iter().any(|step| step.is == *kind));
     let missing = missing.map(|kind| {
         of(
             GapCode::NoRestStep,

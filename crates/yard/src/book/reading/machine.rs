@@ -16,7 +16,7 @@ pub(super) fn identity(section: Section<'_, '_>) -> Option<Identity> {
         section.text("serial"),
         section.text("duty"),
     );
-    let invented = section.yes("invented");
+    let (invented, without) = (section.yes("invented"), section.words("without"));
     Some(Identity {
         id: MachineId::new(&id?)?,
         name: name?,
@@ -25,6 +25,7 @@ pub(super) fn identity(section: Section<'_, '_>) -> Option<Identity> {
         serial,
         duty,
         invented,
+        without,
     })
 }
 
@@ -60,7 +61,8 @@ pub(super) fn ground(section: Section<'_, '_>) -> Option<GroundGear> {
     let (gauge, length) = (section.positive("gauge"), section.positive("length"));
     let on = on?;
     Some(GroundGear {
-        travels: on != StandsOn::Frame,
+        travels: matches!(on, StandsOn::Tracks | StandsOn::Wheels),
+        towed: on == StandsOn::Towed,
         tracks: on == StandsOn::Tracks,
         gauge,
         length,

@@ -182,6 +182,8 @@ fn stands_down_at_once(word: KindWord, about: Option<About>) -> Option<&'static 
         (_, Some(About::Steering)) => Some("steering"),
         (_, Some(About::SeatBelt)) => Some("seat-belt"),
         (_, Some(About::Guards)) => Some("guards"),
+        (_, Some(About::Coupling)) => Some("coupling"),
+        (_, Some(About::Shock)) => Some("shock"),
         (_, Some(About::Structure)) => Some("crack"),
         (_, Some(About::OilPressure)) => Some("oil-pressure"),
         (KindWord::Function, Some(About::Levers)) => Some("levers"),

@@ -79,7 +79,7 @@ macro_rules! rules {
 }
 
 rules! {
-    pin_clip brakes steering seat_belt guards locks crack hose fuel_leak brake_fluid_leak leak oil_looks empty_stick level
+    pin_clip brakes steering seat_belt guards locks coupling shock crack hose fuel_leak brake_fluid_leak leak oil_looks empty_stick level
     oil_pressure crank switch_bypassed levers wheel_bolts bolts function look refused_grease measure_outside fault
     stood_down not_released still_open
     not_walked other_persons_round round_expired handed_over_since released_since_round book_changed

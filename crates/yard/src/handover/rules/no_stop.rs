@@ -10,6 +10,7 @@
 //! Example: case `no-stop`.
 
 use super::{LooksAt, Rule, Source};
+use crate::book::Without;
 use crate::handover::{Context, Reason, Situation, Weight, What, weight};
 
 pub(super) const RULE: Rule = Rule {
@@ -22,7 +23,7 @@ pub(super) const RULE: Rule = Rule {
 
 fn check(_: &Situation, context: &Context) -> Vec<Reason> {
     match context.book {
-        Some(book) if book.stop.is_none() => vec![
+        Some(book) if book.stop.is_none() && !book.lacks(Without::Engine) => vec![
             Weight {
                 unknown: true,
                 ..Weight::down(weight::LIFE, What::NoStop)
