@@ -1,11 +1,15 @@
 //! Whatever is written in a book, reading it neither fails nor points outside it.
 #![allow(clippy::unwrap_used)]
 
-use proptest::prelude::*;
+mod blank;
+
+use blank::blanks;
+use proptest::{prelude::*, sample::Index};
 use quantity::Habits;
+use std::sync::LazyLock;
 use yard::book::{gaps, new_from_blank, read};
 
-const BLANK: &str = include_str!("../../../blanks/tracked-loader-backhoe.toml");
+static BLANKS: LazyLock<Vec<(String, String)>> = LazyLock::new(blanks);
 const FOREIGN: &str = include_str!("../../../cases/book/foreign.toml");
 
 fn reads_soundly(text: &str) -> Result<(), TestCaseError> {
@@ -32,7 +36,12 @@ fn reads_soundly(text: &str) -> Result<(), TestCaseError> {
     Ok(())
 }
 
-/// A book with a piece of it replaced, cut out, doubled or moved.
+/// The text of any of the blanks.
+fn any_blank(index: &Index) -> &'static str {
+    &index.get(&BLANKS).1
+}
+
+/// A book with a piece of it replaced, cut out, doubled, or lent from a blank.
 fn mutated() -> impl Strategy<Value = String> {
     let piece = prop_oneof![
         Just(String::new()),
@@ -45,11 +54,12 @@ fn mutated() -> impl Strategy<Value = String> {
         Just("id = \"left\"\n".to_owned()),
         "[ -~\n½]{0,12}",
     ];
-    let cut = (prop::bool::ANY, 0.0..1.0f64, 0usize..40, piece);
+    let from_blank = prop::option::of(any::<Index>());
+    let cut = (from_blank, 0.0..1.0f64, 0usize..40, piece);
     prop::collection::vec(cut, 1..5).prop_map(|cuts| {
         let mut text = FOREIGN.to_owned();
         for (from_blank, place, length, piece) in cuts {
-            let source = if from_blank { BLANK } else { FOREIGN };
+            let source = from_blank.as_ref().map_or(FOREIGN, any_blank);
             #[expect(
                 clippy::cast_possible_truncation,
                 clippy::cast_sign_loss,
@@ -62,7 +72,11 @@ fn mutated() -> impl Strategy<Value = String> {
             let lent = &source[from..source.ceil_char_boundary((from + length).min(source.len()))];
             text.replace_range(
                 start..end,
-                &if from_blank { lent.to_owned() } else { piece },
+                &if from_blank.is_some() {
+                    lent.to_owned()
+                } else {
+                    piece
+                },
             );
         }
         text
@@ -88,9 +102,9 @@ proptest! {
     }
 
     #[test]
-    fn a_new_book_from_the_blank_reads_with_any_name(name in "\\PC{0,60}[A-Za-z]") {
+    fn a_new_book_from_any_blank_reads_with_any_name(name in "\\PC{0,60}[A-Za-z]", like in any::<Index>()) {
         let id = yard::id::MachineId::new("new-one").unwrap();
-        let new = new_from_blank(BLANK, &name, &id);
+        let new = new_from_blank(any_blank(&like), &name, &id);
         let book = read(&new, &Habits::default());
         prop_assert_eq!(&book.troubles, &vec![]);
         let machine = book.book.unwrap().machine;
