@@ -6,7 +6,9 @@ mod browser;
 use browser::{
     chromium::{World, drive, drive_in},
     page::Page,
+    pocket::{all, all_delivered, deliver, journal, of_phone, open, stand_down, until, until_says},
     program::{Folder, Server, run},
+    round::MACHINE,
 };
 use serde_json::json;
 use std::{
@@ -84,6 +86,48 @@ fn with_the_root_trusted_pages_open_without_a_warning_and_securely() {
             .replace("/trust", &format!("/y/{}", server.tag));
         page.goto(&old).await;
         assert_eq!(page.address().await, server.home());
+    });
+}
+
+/// The whole promise of HTTPS: the page opens again out of reach, what is written there arrives once.
+#[test]
+fn over_https_the_pocket_opens_out_of_reach_and_delivers_once() {
+    let folder = Folder::new();
+    let data = folder.at("yard");
+    let root = root_of(&folder, &data);
+    let server = Server::start_with(&data, &["--https", "--address", NAME]);
+    let world = World {
+        names: &[NAME],
+        root: Some(&root),
+    };
+    drive_in(&world, async move |page: Page| {
+        let (home, port) = (server.home(), server.port().to_string());
+        page.goto(&home).await;
+        page.sign_in("Tamsin", &server.pin).await;
+        open(&page, &home, MACHINE).await;
+        until(&page, "return navigator.serviceWorker.controller !== null").await;
+        until(
+            &page,
+            "return caches.match(location.pathname).then(page => page !== undefined)",
+        )
+        .await;
+        server.kill();
+        page.goto("about:blank").await;
+        open(&page, &home, MACHINE).await;
+        until_says(&page, "#reach", "Out of reach").await;
+        stand_down(&page, "Knock in the engine").await;
+        page.goto("about:blank").await;
+        // Closed and opened once more: it is still there.
+        open(&page, &home, MACHINE).await;
+        until_says(&page, "#worse", "Knock in the engine").await;
+        let again = ["--https", "--address", NAME, "--https-port", &port];
+        let server = Server::start_with(&data, &again);
+        deliver(&page).await;
+        all_delivered(&page).await;
+        let kept = all(&page, "entries").await;
+        let written = journal(&data);
+        assert_eq!(of_phone(&written, &kept).len(), 1);
+        server.stop();
     });
 }
 

@@ -9,7 +9,7 @@ use browser::{
     pictures::take,
     pocket::{
         all, all_delivered, answer_station, choose_photo, deliver, go, held, journal, lan,
-        of_phone, open, stations, until, until_says,
+        of_phone, open, stand_down, stations, until, until_says,
     },
     program::{Folder, Server},
     restored::verdict,
@@ -376,18 +376,6 @@ fn a_clock_set_back_takes_the_verdict_away() {
         let starts = "return document.querySelector('form[data-keeps=run]')?.hidden !== false";
         assert_eq!(page.ask(starts, vec![]).await, json!(true));
     });
-}
-
-/// Stands the machine down in the pocket and waits until that is kept.
-async fn stand_down(page: &Page, why: &str) {
-    go(page, "stand-down").await;
-    page.type_in("why", why).await;
-    page.find("form[data-keeps=stand-down] button")
-        .await
-        .click()
-        .await
-        .unwrap();
-    until_says(page, "#worse", why).await;
 }
 
 /// Writes a note in the pocket and waits until it is kept.

@@ -121,6 +121,18 @@ pub async fn all(page: &Page, store: &str) -> Vec<Value> {
         .clone()
 }
 
+/// Stands the machine down in the pocket and waits until that is kept.
+pub async fn stand_down(page: &Page, why: &str) {
+    go(page, "stand-down").await;
+    page.type_in("why", why).await;
+    page.find("form[data-keeps=stand-down] button")
+        .await
+        .click()
+        .await
+        .unwrap();
+    until_says(page, "#worse", why).await;
+}
+
 /// Waits until nothing waits any more.
 pub async fn all_delivered(page: &Page) {
     for _ in 0..TRIES {
