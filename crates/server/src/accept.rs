@@ -1,10 +1,12 @@
 //! The one way into the journal: forms, sheets and the API all end here.
 
+mod aside;
 mod delivery;
 mod rules;
 mod told;
 
 pub(crate) use delivery::{Became, Why};
+use rules::deeds_of;
 pub(crate) use rules::{deed_of, is_peoples};
 
 use crate::{app::App, desk::Desk, refusal::Refusal};
@@ -28,9 +30,10 @@ pub(crate) fn keep(
     body: Body,
 ) -> Result<EntryId, Refusal> {
     let by = desk.signed_in()?;
-    let deed = deed_of(&body, by, desk.view.as_ref());
-    if !may(desk.role, deed) {
-        return Err(Refusal::MayNot(deed.code()));
+    for deed in deeds_of(&body, by, desk.view.as_ref()) {
+        if !may(desk.role, deed) {
+            return Err(Refusal::MayNot(deed.code()));
+        }
     }
     if !is_peoples(&body, desk.view.as_ref()) {
         return Err(Refusal::BadRequest);

@@ -1,6 +1,6 @@
 //! Entries that a device wrote: each is judged by itself, and all that may come in are on the disk together.
 
-use super::rules::{claims_sight, deed_of, is_peoples, is_start, spoken_of};
+use super::rules::{claims_sight, deeds_of, is_peoples, is_start, spoken_of};
 use crate::{app::App, gate::Gate, refusal::Refusal};
 use jiff::Timestamp;
 use std::collections::{BTreeMap, BTreeSet};
@@ -56,7 +56,7 @@ pub(crate) enum Why {
 }
 
 /// One entry of a delivery, judged.
-enum Judged {
+pub(super) enum Judged {
     Take(Box<Entry>),
     Not(Became),
 }
@@ -139,18 +139,23 @@ impl Deliverer<'_> {
         if entry.by == PersonId::PROGRAM || !is_peoples(&entry.body, found) {
             return refused(Why::ProgramOnly);
         }
-        let deed = match &entry.body {
+        let mut deeds = deeds_of(&entry.body, entry.by, found);
+        if let (Body::Correction(correction), Some(own)) = (&entry.body, deeds.first_mut())
+            && !found.contains_key(&correction.of)
+        {
             // Its target may still be on another phone: whether it is the writer's own the fold asks, once both are there.
-            Body::Correction(correction) if !found.contains_key(&correction.of) => Deed::CorrectOwn,
-            body => deed_of(body, entry.by, found),
-        };
+            *own = Deed::CorrectOwn;
+        }
         // Whoever takes in for others brings in no more than they might write themselves.
-        let writer = self
-            .gate
-            .role(entry.by, self.now)
-            .max(self.gate.role(entry.by, entry.at));
-        if !may(role, deed) || (entry.by != self.person && !may(writer, deed)) {
-            return refused(Why::MayNot(deed));
+        let now = self.gate.role(entry.by, self.now);
+        let writer = now.max(self.gate.role(entry.by, entry.at));
+        for deed in deeds {
+            // What sets a machine free, or settles something, is for those who may today: the time on an entry is its writer's.
+            let of_today = !may(Role::Operator, deed);
+            let written = may(if of_today { now } else { writer }, deed);
+            if !may(role, deed) || (entry.by != self.person && !written) {
+                return refused(Why::MayNot(deed));
+            }
         }
         if writer == Role::Learner && is_start(&entry.body) {
             return refused(Why::WordInSight);
@@ -167,8 +172,10 @@ impl Deliverer<'_> {
     /// Keeps what may come in, in one step, with a note for each person whose entries somebody else brought.
     fn take(&self, entries: &[Vec<u8>], judged: Vec<Judged>) -> Result<Vec<Became>, Refusal> {
         let notes = self.taken_in(&judged)?;
+        let heard = self.heard_aside(entries, &judged)?;
         let mut offers: Vec<(&[u8], Delivery)> = notes
             .iter()
+            .chain(&heard)
             .map(|note| (note.as_slice(), Delivery::here(self.now)))
             .collect();
         for (bytes, one) in entries.iter().zip(&judged) {
@@ -181,7 +188,7 @@ impl Deliverer<'_> {
         } else {
             self.app.yard.accept_each(&offers)?
         };
-        let mut taken = taken.into_iter().skip(notes.len());
+        let mut taken = taken.into_iter().skip(notes.len() + heard.len());
         let became = judged.into_iter().map(|one| match one {
             Judged::Not(became) => Ok(became),
             Judged::Take(_) => match taken.next() {

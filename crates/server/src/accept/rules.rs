@@ -62,6 +62,23 @@ pub(crate) fn deed_of(body: &Body, by: PersonId, found: &impl Found) -> Deed {
     }
 }
 
+/// All deeds that writing this body needs: a correction needs its own and that of what it puts in the place, so that nobody
+/// writes by a correction what they may not write outright.
+pub(crate) fn deeds_of(body: &Body, by: PersonId, found: &impl Found) -> Vec<Deed> {
+    let instead = match body {
+        Body::Correction(correction) => correction.instead.as_deref(),
+        _ => None,
+    };
+    // A correction of a correction corrects what that one said: whose it was is asked of the outermost.
+    let inner = instead.into_iter().flat_map(|instead| match instead {
+        Body::Correction(_) => deeds_of(instead, by, found).split_off(1),
+        _ => vec![deed_of(instead, by, found)],
+    });
+    std::iter::once(deed_of(body, by, found))
+        .chain(inner)
+        .collect()
+}
+
 /// Whether people write such an entry. What the program notes about signing in is neither written nor corrected by anybody.
 ///
 /// What a correction speaks of is looked up once, not along a chain of corrections: no correction of such a note was ever let in.

@@ -309,6 +309,98 @@ async fn nobody_rises_by_bringing_in_anothers_entry() {
     );
 }
 
+/// Whoever was deputy once lifts nothing any more: not by an old date, not behind a correction, not by somebody else's hand.
+#[tokio::test]
+async fn a_former_deputy_releases_nothing() {
+    let place = Place::new();
+    let down = place.write(
+        place.operator,
+        Some("marigold"),
+        Body::StandDown(yard::entry::StandDown {
+            why: "crack in the boom".to_owned(),
+        }),
+    );
+    let lifts = vec![yard::id::FaultRef {
+        entry: down,
+        point: None,
+    }];
+    let release = Body::Release(Release {
+        lifts,
+        mended: "welded".to_owned(),
+    });
+    let (written, plain) = (
+        entry(&place, place.deputy, note("nothing")),
+        entry(&place, place.deputy, release.clone()),
+    );
+    let disguised = entry(
+        &place,
+        place.deputy,
+        Body::Correction(Correction {
+            of: written.id,
+            instead: Some(Box::new(release)),
+            why: "typo".to_owned(),
+        }),
+    );
+    place.later(1);
+    place.write(
+        place.steward,
+        None,
+        Body::RoleGiven(RoleGiven {
+            person: place.deputy,
+            role: Some(Role::Operator),
+            machines: vec![],
+        }),
+    );
+    place.later(1);
+    let sent = [text(&written), text(&disguised), text(&plain)];
+    let former = place.sign_in(place.deputy).await;
+    assert_eq!(
+        deliver(&place, &former, &sent).await,
+        ["new new", "refused may-not", "refused may-not"]
+    );
+    let steward = place.sign_in(place.steward).await;
+    assert_eq!(
+        deliver(&place, &steward, &sent[1..]).await,
+        ["refused may-not", "refused may-not"]
+    );
+}
+
+/// Two entries under one number: what the second tells of harm stands the machine down, once.
+#[tokio::test]
+async fn harm_told_under_a_number_that_is_taken_is_heard() {
+    let place = Place::new();
+    let cookie = place.sign_in(place.operator).await;
+    let first = entry(&place, place.operator, note("all is well"));
+    let harm = Body::StandDown(yard::entry::StandDown {
+        why: "crack in the boom".to_owned(),
+    });
+    let second = NewEntry {
+        id: first.id,
+        ..entry(&place, place.operator, harm)
+    };
+    assert_eq!(deliver(&place, &cookie, &[text(&first)]).await, ["new new"]);
+    for _ in 0..2 {
+        assert_eq!(
+            deliver(&place, &cookie, &[text(&second)]).await,
+            ["conflict conflict"]
+        );
+    }
+    let heard: Vec<String> = place
+        .yard
+        .entries()
+        .unwrap()
+        .into_iter()
+        .filter_map(|entry| match entry.body {
+            Body::StandDown(down) => Some(down.why),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(
+        heard,
+        ["Told under the number of another entry, so it lies aside: crack in the boom"]
+    );
+}
+
 #[tokio::test]
 async fn roles_count_as_they_are_when_it_is_delivered() {
     let place = Place::new();

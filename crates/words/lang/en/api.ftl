@@ -63,7 +63,9 @@ api-why-ours = This is a mistake of the program. It is in its log.
 
 api-entry-new = It is in the journal.
 api-entry-known = It was in the journal already.
-api-entry-conflict = Another entry has the same id. Both are kept, and the steward is asked.
+api-entry-conflict = Another entry has the same id. Both are kept and the journal shows it. What tells of harm stands the machine down.
+aside-stands-down = Told under the number of another entry, so it lies aside: { $what }
+aside-answers = answers that stand it down
 api-entry-not-yours = Somebody else wrote this entry. Ask them to sign in here.
 api-entry-may-not = Your role may not do this: { $deed }.
 api-entry-word-in-sight = A learner starts on the run page, in reach, with the PIN of whoever has them in sight.

@@ -7,6 +7,6 @@ mod fold;
 mod machine;
 mod person;
 
-pub use fold::{ReadText, fold_machine, fold_machine_reading, fold_yard, keeps_harm};
+pub use fold::{ReadText, fold_machine, fold_machine_reading, fold_yard, keeps_harm, tells_harm};
 pub use machine::*;
 pub use person::*;

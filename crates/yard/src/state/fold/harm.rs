@@ -29,7 +29,8 @@ pub fn keeps_harm(before: &Body, after: Option<&Body>) -> bool {
     }
 }
 
-fn tells_harm(body: &Body) -> bool {
+/// Whether an entry tells of plain harm.
+pub fn tells_harm(body: &Body) -> bool {
     match body {
         Body::StandDown(_) | Body::Fault(_) => true,
         Body::WalkRound(walk) => walk.answers.iter().any(is_bad),

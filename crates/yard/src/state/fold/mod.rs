@@ -18,7 +18,7 @@ mod shelf;
 mod unseen;
 mod use_of;
 
-pub use harm::keeps_harm;
+pub use harm::{keeps_harm, tells_harm};
 pub use people::fold_yard;
 pub use shelf::ReadText;
 
