@@ -33,6 +33,7 @@ macro_rules! blanks {
 
 blanks! {
     "tracked-loader-backhoe"
+    "wheeled-loader-backhoe"
 }
 
 fn blank_names() -> PossibleValuesParser {

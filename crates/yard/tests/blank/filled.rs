@@ -1,7 +1,7 @@
 //! A blank's text changed as a steward would: what the machine itself must tell filled in, with invented values; or a point
 //! deleted.
 
-use quantity::Habits;
+use quantity::{Exact, Habits, Quantity};
 use yard::{
     book::{GapCode, MeasureLimit, Point, PointKind, gaps, new_from_blank, read},
     id::{MachineId, PointId},
@@ -51,9 +51,11 @@ fn with_limit(text: &str, point: &Point) -> String {
 fn most(limit: &MeasureLimit) -> String {
     let usual = limit.usual_plus_minus.as_ref();
     usual.map_or("1 m".to_owned(), |usual| {
-        let (number, unit) = usual.text().split_once(' ').unwrap();
-        let number = number.split('/').next().unwrap();
-        format!("{number}00 {unit}")
+        let hundred = Exact::parse("100").unwrap();
+        let most = usual.value() * &hundred;
+        Quantity::from_exact(most, usual.unit(), None)
+            .text()
+            .to_owned()
     })
 }
 
