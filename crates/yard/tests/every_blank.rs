@@ -152,34 +152,43 @@ fn it_is_drawn_from_two_views() {
     });
 }
 
-/// The lap a blank gives is no longer than the one made from the places of its stations.
+/// On the ground, the lap a blank gives is the shortest way round and back, but for a metre. A place on the machine is left
+/// out: one climbs up to it, and never walks through.
 #[test]
-fn the_written_lap_is_no_longer_than_the_made_one() {
-    for (name, text) in blanks() {
-        let written = book(&name, &text);
-        let made = book(&name, &without_lap(&text));
-        assert!(written.lap_is_stewards && !made.lap_is_stewards, "{name}");
-        assert_eq!(made.lap.len(), written.stations.len());
-        let (given, shortest) = (length(&written, &written.lap), length(&made, &made.lap));
-        assert!(given <= shortest + 1.0, "{name}: {given} m, {shortest} m");
+fn the_written_lap_is_the_shortest_way_round() {
+    each(|name, book| {
+        assert!(book.lap_is_stewards, "{name}");
+        let at = |id: &StationId| {
+            let station = book.stations.iter().find(|station| station.id == *id);
+            station.unwrap().at.unwrap()
+        };
+        let places = book.lap.iter().map(at).filter(|at| at.z == 0.0);
+        let places: Vec<Place> = places.collect();
+        let Some((first, others)) = places.split_first() else {
+            return;
+        };
+        let way = |pair: &[Place]| apart(pair[0], pair[1]);
+        let home = apart(places[others.len()], *first);
+        let given: f64 = places.windows(2).map(way).sum::<f64>() + home;
+        let least = shortest(*first, *first, others, f64::MAX);
+        assert!(given <= least + 1.0, "{name}: {given} m, {least} m");
+    });
+}
+
+/// The shortest way from here through all of these and home; not more than `most` is looked at.
+fn shortest(here: Place, home: Place, others: &[Place], most: f64) -> f64 {
+    if others.is_empty() {
+        return apart(here, home);
     }
-}
-
-fn without_lap(text: &str) -> String {
-    let (before, lap) = text.split_once("\n[lap]\n").unwrap();
-    let (_, after) = lap.split_once(']').unwrap();
-    format!("{before}\n{after}")
-}
-
-fn length(book: &Book, order: &[StationId]) -> f64 {
-    let at = |id: &StationId| {
-        let station = book.stations.iter().find(|station| station.id == *id);
-        station.unwrap().at.unwrap()
-    };
-    order
-        .windows(2)
-        .map(|pair| apart(at(&pair[0]), at(&pair[1])))
-        .sum()
+    let mut least = most;
+    for (index, next) in others.iter().enumerate() {
+        let step = apart(here, *next);
+        if step < least {
+            let left = [&others[..index], &others[index + 1..]].concat();
+            least = least.min(step + shortest(*next, home, &left, least - step));
+        }
+    }
+    least
 }
 
 fn apart(one: Place, other: Place) -> f64 {
