@@ -373,7 +373,7 @@ fn a_clock_set_back_takes_the_verdict_away() {
         .await;
         note(&page, "written after it").await;
         until(&page, "return document.getElementById('verdict-now').hidden && !document.getElementById('verdict-gone').hidden").await;
-        let starts = "return document.querySelector('form[data-keeps=run]')?.hidden !== false";
+        let starts = "return document.getElementById('may-start').hidden";
         assert_eq!(page.ask(starts, vec![]).await, json!(true));
     });
 }
@@ -510,4 +510,42 @@ async fn quantities(page: &Page) {
     for (text, written) in wrong.iter().zip(read.as_array().unwrap()) {
         assert_eq!(written, &Value::Null, "{text} is taken");
     }
+}
+
+/// Handed over out of reach: the old verdict was for the run that is over, so nobody starts on it; an engine left running is red.
+#[test]
+fn a_handover_out_of_reach_ends_the_verdict() {
+    let folder = Folder::new();
+    let data = folder.at("yard");
+    let server = Server::start(&data);
+    drive_in(&LAN, async move |page: Page| {
+        let home = lan(&server);
+        signed_in(&page, &home, "Tamsin", &server.pin).await;
+        open(&page, &home, MACHINE).await;
+        server.kill();
+        let leave = "const form = document.querySelector('form[data-keeps=handover]');
+            for (const input of form.querySelectorAll('input[value=done]')) input.checked = true;
+            form.querySelector(`input[name=engine][value=${arguments[0]}]`).checked = true;
+            form.querySelector('button.main').click();";
+        go(&page, "handover").await;
+        page.ask(leave, vec![json!("off")]).await;
+        until(
+            &page,
+            "return !document.getElementById('handed-over').hidden",
+        )
+        .await;
+        let states = "return ['verdict-now', 'may-start', 'worse'].map(id => document.getElementById(id).hidden)";
+        assert_eq!(page.ask(states, vec![]).await, json!([true, true, true]));
+        go(&page, "handover").await;
+        page.ask(leave, vec![json!("running")]).await;
+        until_says(&page, "#worse", "The engine was left running").await;
+        // Signed out out of reach: nobody writes here any more, also once the yard's computer is back.
+        page.ask(
+            "document.querySelector('form[data-signs-out] button').click()",
+            vec![],
+        )
+        .await;
+        until_says(&page, "#said", "You are signed out on this phone").await;
+        until(&page, "return !document.getElementById('nobody').hidden").await;
+    });
 }

@@ -46,6 +46,8 @@ pub(crate) struct View {
     pub(crate) yard: Arc<YardState>,
     /// Machines.
     pub(crate) machines: Machines,
+    /// Whether this is an invented yard: everybody in it is.
+    pub(crate) invented: bool,
     /// Names of people.
     pub(crate) names: BTreeMap<PersonId, String>,
     /// The yard's habits.
@@ -59,12 +61,6 @@ impl View {
     pub(crate) fn name(&self, person: PersonId) -> String {
         let known = self.names.get(&person).cloned();
         known.unwrap_or_else(|| words::end_of(person))
-    }
-    /// Whether any machine here is invented.
-    pub(crate) fn invented(&self) -> bool {
-        self.machines
-            .values()
-            .any(|m| m.book().is_some_and(|b| b.book.machine.invented))
     }
 }
 
@@ -175,9 +171,9 @@ impl App {
         let reading = quantity::Habits {
             decimal_comma: habits.decimal_comma,
         };
-        let names = self
-            .yard
-            .people()?
+        let people = self.yard.people()?;
+        let invented = !people.is_empty() && people.iter().all(|person| person.invented);
+        let names = people
             .into_iter()
             .filter_map(|person| Some((person.id, person.name?)))
             .collect();
@@ -191,6 +187,7 @@ impl App {
             entries,
             yard,
             machines,
+            invented,
             names,
             habits,
             changes,
@@ -208,7 +205,7 @@ impl App {
         Page {
             words: self.words.clone(),
             tag: self.tag(),
-            invented: view.invented(),
+            invented: view.invented,
             person_name: person.map(|p| view.name(p)).unwrap_or_default(),
             role,
             shared: false,

@@ -4,6 +4,7 @@ import { deliver } from "./deliver.js";
 import { make } from "./element.js";
 import { keepThing, notDelivered, someAreOld, thing } from "./keep.js";
 import { speaker } from "./say.js";
+import { tellSignedOut } from "./sign-out.js";
 import { startWorker } from "./start-worker.js";
 
 const { tag = "", mark = "", words = "{}", nobody } = document.body.dataset;
@@ -16,6 +17,10 @@ for (const link of document.querySelectorAll("a[data-pocket]")) {
 
 async function start() {
   startWorker(mark);
+  // Ended out of reach, and this page still came for whoever it was: it is shown to nobody.
+  if (await thing("signed-out")) {
+    if ((await tellSignedOut(tag)) && nobody === undefined) location.reload();
+  }
   if (nobody !== undefined && (await thing("me"))) await keepThing("me", undefined);
   if (!(await show())) return;
   const round = await deliver(tag);

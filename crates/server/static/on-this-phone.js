@@ -68,7 +68,7 @@ async function render(of, last) {
   ].filter(Boolean).join(" ");
   if (reach.textContent !== news) reach.textContent = news;
   element("kept-entries").replaceChildren(
-    ...entries.map((entry) => line(say(`kind-of-entry-${entry.kind}`), stateOf(entry, speaker))),
+    ...entries.map((entry) => line([say(`kind-of-entry-${entry.kind}`), entry.machine ?? "", ...entry.worse].filter(Boolean).join(" · "), stateOf(entry, speaker))),
     ...photos.map((photo) => line("", photo.state === "aside" ? say("phone-photo-aside", { why: photo.told ?? "" }) : say("phone-photo-waits"))),
   );
   element("deliver-now").hidden = waiting === 0;
@@ -104,11 +104,15 @@ function stateOf(entry, { say, age }) {
   return say("phone-waits-since", { age: age(Date.now() - entry.at) });
 }
 
-/** What is older than a day is said loudly. @param {import("./keep.js").Kept[]} entries @param {import("./say.js").Speaker} speaker */
+/** What stands a machine down, and what is older than a day, is said loudly. @param {import("./keep.js").Kept[]} entries @param {import("./say.js").Speaker} speaker */
 function renderOld(entries, { say }) {
-  const old = someAreOld(entries);
+  const worse = entries.flatMap((entry) => entry.worse.map((what) => `${entry.machine}: ${what}`));
+  const told = [
+    worse.length > 0 ? say("phone-worse", { what: [...new Set(worse)].join("; ") }) : "",
+    someAreOld(entries) ? say("phone-old") : "",
+  ].filter(Boolean).join(" ");
   const banner = element("unsent");
-  banner.hidden = !old;
+  banner.hidden = told === "";
   banner.className = "loud";
-  if (old && banner.textContent !== say("phone-old")) banner.textContent = say("phone-old");
+  if (banner.textContent !== told) banner.textContent = told;
 }

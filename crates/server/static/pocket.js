@@ -6,6 +6,7 @@ import { showList, startList } from "./on-this-phone.js";
 import { asker, chosen, readHours, readPoint, typed } from "./read.js";
 import { speaker } from "./say.js";
 import { shrink } from "./shrink.js";
+import { signOut, tellSignedOut } from "./sign-out.js";
 import { startWorker } from "./start-worker.js";
 import { newId, write } from "./write.js";
 
@@ -242,7 +243,12 @@ async function keepHandover(form) {
   if (asked.length > 0) return askOn(form, asked);
   const next = typed(form, "next");
   const hours = read.hours === undefined ? {} : { hours: read.hours };
-  await keep("handover", { book: page.book, engine, ...hours, ...(next ? { next } : {}), steps });
+  const worse = engine === "running" ? [say("pocket-left-running")] : [];
+  for (const lock of form.querySelectorAll('fieldset[data-lock] input[value="not-done"]:checked')) {
+    const what = lock.closest("fieldset")?.querySelector("legend")?.lastChild?.textContent ?? "";
+    worse.push(`${say("pocket-left-unlocked")}: ${what}`);
+  }
+  await keep("handover", { book: page.book, engine, ...hours, ...(next ? { next } : {}), steps }, { worse });
   // Whoever comes next walks their own round.
   walk = null;
   await keepThing(WALK, undefined);
@@ -262,7 +268,7 @@ async function keepFault(form) {
 
 /** @param {HTMLFormElement} form @param {"start"|"end"} part */
 async function keepRun(form, part) {
-  const read = readHours(typed(form, "hours"), page.comma, voice);
+  const read = hoursOrNot(form);
   if (read.asked) return askOn(form, [read.asked]);
   if (part === "start" && !(await mayStart())) return refresh();
   const [work, amiss] = [typed(form, "work"), typed(form, "amiss")];
@@ -356,12 +362,23 @@ function tell(text) {
 
 // --- What the machine's state is, as far as this phone may say ------------------------------------------------------
 
+/**
+ * What was written here of this machine since the page's verdict. What the yard's computer took before it gave that verdict is in
+ * it. Its clock and ours may differ: it goes by delivery.
+ */
+async function since() {
+  const entries = await entriesOf(page.tag);
+  return entries.filter((entry) => entry.machine === page.machine && (entry.state !== "delivered" || (entry.since ?? 0) > askedAt));
+}
+
 /** What was written here since the page's verdict and stands the machine down. */
 async function worseNow() {
-  const entries = await entriesOf(page.tag);
-  // What the yard's computer took before it gave the verdict on this page is in that verdict. Its clock and ours may differ: it goes by delivery.
-  const later = entries.filter((entry) => entry.machine === page.machine && (entry.state !== "delivered" || (entry.since ?? 0) > askedAt));
-  return later.flatMap((entry) => entry.worse);
+  return (await since()).flatMap((entry) => entry.worse);
+}
+
+/** Whether the machine was handed over here since the page's verdict: that was for the run that is over. */
+async function handedOver() {
+  return (await since()).some((entry) => entry.kind === "handover");
 }
 
 /** How far this phone's clock is ahead of that of the yard's computer, milliseconds, as last compared. */
@@ -390,45 +407,55 @@ async function clockCompared() {
 /** Whether the verdict on this page has run out, or nobody can tell any more. */
 function verdictGone() {
   const setBack = Date.now() < latest - PUT_RIGHT;
-  return page.verdict !== "stand-down" && page.until !== null && (setBack || yardNow() > page.until);
+  const ranOut = page.until !== null && (setBack || yardNow() > page.until);
+  return page.verdict !== "stand-down" && (ranOut || standsDownNow);
 }
 
 async function mayStart() {
   const found = await worseNow();
-  return holds && page.verdict !== "stand-down" && !verdictGone() && found.length === 0;
+  const over = verdictGone() || (await handedOver());
+  return holds && page.verdict !== "stand-down" && !over && found.length === 0;
 }
 
 /** @param {HTMLElement} station */
 const mayNotStart = (station) => "starts" in station.dataset && stoodDown;
 let stoodDown = Boolean(page.stoodDown);
+/** The yard's computer said since this page came that the machine stands down. */
+let standsDownNow = false;
+/** Why, in its words. @type {string[]} */
+let saidByYard = [];
 let holds = false;
 
 async function refresh() {
   await lookAtClock();
   const found = await worseNow();
+  found.push(...saidByYard.filter((what) => !found.includes(what)));
   stoodDown = Boolean(page.stoodDown) || found.length > 0;
+  const handed = await handedOver();
   const worse = element("worse");
   worse.hidden = found.length === 0;
   if (found.length > 0) worse.replaceChildren(...askedBox([{ what: say("pocket-worse", { what: [...new Set(found)].join("; ") }), next: say("pocket-worse.next") }]).childNodes);
-  const gone = verdictGone() || found.length > 0;
-  element("verdict-gone").hidden = !verdictGone() || found.length > 0;
+  const gone = verdictGone() || handed || found.length > 0;
+  element("verdict-gone").hidden = !verdictGone() || handed || found.length > 0;
+  element("handed-over").hidden = !handed || found.length > 0;
   element("verdict-now").hidden = gone;
   const reasons = document.getElementById("reasons");
   if (reasons) reasons.hidden = gone;
   element("verdict-age").textContent = say("pocket-verdict-age", { age: age(yardNow() - page.at) });
   const start = await mayStart();
-  const noStart = document.getElementById("no-start");
-  if (noStart) {
-    noStart.hidden = start;
-    const form = /** @type {HTMLElement|null} */ (pocket.querySelector('form[data-keeps="run"]'));
-    if (form) form.hidden = !start;
-  }
+  element("no-start").hidden = start;
+  element("may-start").hidden = !start;
   element("nobody").hidden = holds;
   for (const form of pocket.querySelectorAll("form[data-keeps]")) form.classList.toggle("nobody", !holds);
   refreshRound();
 }
 
 function refreshRound() {
+  for (const stops of pocket.querySelectorAll("ul[data-starts]")) {
+    const list = /** @type {HTMLElement} */ (stops);
+    list.hidden = stoodDown;
+    /** @type {HTMLElement} */ (list.previousElementSibling).hidden = !stoodDown;
+  }
   const all = stations.reduce((sum, station) => sum + pointsOf(station).length, 0);
   const left = stations.reduce((sum, station) => sum + leftAt(station), 0);
   element("progress-words").textContent = say("pocket-progress", { done: all - left, all });
@@ -498,8 +525,11 @@ function listen() {
   document.addEventListener("submit", (event) => {
     const form = /** @type {HTMLFormElement} */ (event.target);
     const keeper = keepers[form.dataset.keeps ?? ""];
-    // Whoever signs out is forgotten here as well, also out of reach.
-    if (form.action.endsWith("/sign-out")) keepThing("me", undefined);
+    if ("signsOut" in form.dataset) {
+      event.preventDefault();
+      leave(form);
+      return;
+    }
     if (!keeper) return;
     event.preventDefault();
     const { submitter } = /** @type {SubmitEvent} */ (event);
@@ -515,22 +545,57 @@ function listen() {
     event.preventDefault();
     goOn();
   });
-  for (const sign of ["pointerdown", "keydown"]) document.addEventListener(sign, () => { touched = Date.now(); }, { passive: true });
+  for (const sign of ["pointerdown", "keydown"]) document.addEventListener(sign, () => touch(), { passive: true });
   window.addEventListener("hashchange", showView);
   onChange(() => refresh());
   setInterval(() => {
     if (page.idle && Date.now() - touched > page.idle) letGo();
+    hearMachine().catch(() => {});
     refresh();
   }, 30_000);
 }
 
-/** When this page was last touched. */
+/** When this phone's pages were last touched, as kept: a page that is opened anew does not count as touched. */
 let touched = Date.now();
+let touchKept = 0;
+
+/** @param {number} [at] */
+async function touch(at = Date.now()) {
+  touched = at;
+  if (at - touchKept < 20_000) return;
+  touchKept = at;
+  await keepThing("touched", at);
+}
 
 /** On a device of several people, whoever has put it down writes no more: the next one signs in. What they kept stays. */
 async function letGo() {
-  await keepThing("me", undefined);
+  await signOut(page.tag);
   holds = false;
+}
+
+/** Signs out here at once, and with the yard's computer as soon as it is in reach. @param {HTMLFormElement} form */
+async function leave(form) {
+  const heard = await signOut(page.tag);
+  holds = false;
+  if (heard) {
+    location.href = `/y/${page.tag}`;
+    return;
+  }
+  form.hidden = true;
+  tell(say("pocket-signed-out"));
+  await refresh();
+  await showList();
+}
+
+/** What the yard's computer says of this machine now: somebody else may have found something since this page came. */
+async function hearMachine() {
+  const got = await fetch(`/api/y/${page.tag}/machines/${page.machine}`, { cache: "no-store", signal: AbortSignal.timeout(3000) });
+  if (!got.ok) return;
+  const { verdict, reasons } = await got.json();
+  const down = reasons.filter((/** @type {any} */ reason) => reason.weighs === "stand-down" && !reason.unknown && reason.finding);
+  standsDownNow = verdict === "stand-down";
+  saidByYard = down.map((/** @type {any} */ reason) => reason.what);
+  await refresh();
 }
 
 /** A double tap is one tap. @param {HTMLFormElement} form @param {() => Promise<void>} work */
@@ -553,14 +618,18 @@ async function submitOnce(form, work) {
 async function knowHolder() {
   // A page that no worker kept came straight from the yard's computer: for whoever is signed in, just now.
   const fromYard = document.body.dataset.kept === undefined;
+  await tellSignedOut(page.tag).catch(() => false);
   const known = await thing("me");
   if (fromYard) {
     ahead = Date.now() - page.at;
     await clockCompared();
+    await touch();
     await keepThing("me", known?.person === page.person ? known : { person: page.person, name: "" });
   } else {
     ahead = (await thing("ahead")) ?? 0;
     latest = (await thing("clock")) ?? 0;
+    touched = (await thing("touched")) ?? 0;
+    if (page.idle && Date.now() - touched > page.idle) await letGo();
   }
   await hearHolder().catch(() => {});
   await keepThing("ahead", ahead);
@@ -582,6 +651,7 @@ async function hearHolder() {
 /** With everything delivered and nothing half written, the page is taken in anew: with the verdict that counts it in. @param {import("./deliver.js").Round} round */
 async function onDelivered(round) {
   deliveredHere += round.delivered;
+  if (round.delivered > 0) hearMachine().catch(() => {});
   const { entries } = await notDelivered(page.tag);
   const waiting = entries.some((entry) => entry.state === "waiting");
   const home = (location.hash || "#home") === "#home";
@@ -596,6 +666,8 @@ async function onDelivered(round) {
   pocket.dataset.pocket = fresh.dataset.pocket;
   pocket.replaceChildren(...fresh.childNodes);
   adopt(asked);
+  standsDownNow = false;
+  saidByYard = [];
   await loadWalk();
   await refresh();
   showView();

@@ -377,7 +377,11 @@ async fn answering_again_does_not_lift_what_was_found() {
     let list = place
         .get(&cookie, &format!("{}/round?list=1", place.machine()))
         .await;
-    assert!(list.text.contains("not started any more"), "{}", list.text);
+    assert!(
+        list.text.contains("The engine is not started"),
+        "{}",
+        list.text
+    );
     // Once stood down, no station that starts the engine opens any more.
     let idle = list.text.split("href=\"").find_map(|l| {
         let link = l.split('"').next()?;

@@ -180,7 +180,7 @@ reason-refused-no-allowance = { $point }: refused grease.
     .next = Free the fitting or fit a new one before it runs.
 reason-refused-hours-unknown = { $point }: refused grease. How many hours are left is not known.
     .next = Read the hour meter, and free the fitting or fit a new one.
-reason-not-seen-at-joint = { $point }: took grease, but none was seen at the joint.
+reason-not-seen-at-joint = { $point }: nobody has seen fresh grease at the joint within seven days.
     .next = Look at the joint itself while somebody pumps.
 
 reason-fault-note = Reported: { $what }

@@ -12,6 +12,7 @@ pub mod rules;
 mod alone;
 mod as_if_open;
 mod context;
+mod engine_off;
 mod must_work;
 mod outside;
 mod signing;
@@ -24,6 +25,7 @@ mod code;
 
 pub use alone::{Alone, NOT_GIVEN};
 pub use context::{Context, Said, Seen, Wanting, bears_on_safety};
+pub use engine_off::keeps_engine_off;
 pub use judge::{judge, judge_by};
 pub use rules::{LooksAt, RULES, Rule, Source};
 pub use signing::sign_off;

@@ -42,6 +42,8 @@ pub(crate) struct Step {
     pub(crate) to_dig: String,
     pub(crate) choices: Vec<Choice>,
     pub(crate) note: String,
+    /// Whether it is a lock: left undone it stands the machine down.
+    pub(crate) lock: bool,
 }
 
 /// The steps of the book's rest order, with what was typed.
@@ -157,6 +159,7 @@ fn step(p: &Page, number: usize, step: &RestStep, typed: &Typed) -> Step {
             .filter(fits)
             .collect(),
         note: typed.get("n", id).to_owned(),
+        lock: step.is == RestKind::Lock,
         id: id.to_owned(),
     }
 }

@@ -111,7 +111,7 @@ fn render(
         word: name,
         chosen: Some(id) == chosen,
     });
-    let hint = if desk.view.invented() {
+    let hint = if desk.view.invented {
         p.t("sign-in-demo-hint")
     } else {
         String::new()

@@ -1,6 +1,7 @@
 //! The pocket page of one machine: its round, station by station, and every short form, each a view of one page.
 
 use super::{marks::mark, reads::reads, words};
+use crate::pages::yard::machine::stop_words;
 use crate::{
     desk::{Answer, Desk, page},
     page::Page,
@@ -59,6 +60,8 @@ struct PocketPage {
 struct PocketLeg {
     title: String,
     guards: Vec<String>,
+    /// Whether this leg starts the engine.
+    starts: bool,
     stops: Vec<PocketStop>,
 }
 
@@ -97,7 +100,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         here: walk.here.clone(),
         data: data(desk, &walk, &judgement, p.shared)?,
         words: words::dictionary(&p),
-        stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
+        stop: stop_words(&p, walk.book),
         zone: zone_words(&p, walk.book),
         mark: verdict_mark(mark),
         class: class(mark),
@@ -173,7 +176,8 @@ fn station_name(book: &Book, stop: &Stop) -> String {
 fn leg_line(p: &Page, walk: &Walk<'_>, leg: &Leg) -> PocketLeg {
     PocketLeg {
         title: capital(&leg_title(p, walk.book, leg)),
-        guards: leg.guards.iter().map(|g| p.words.name(*g)).collect(),
+        guards: walk.guards(p, leg, &leg.guards),
+        starts: matches!(leg.engine, Engine::Idle | Engine::Working),
         stops: leg
             .stops
             .iter()
@@ -220,7 +224,7 @@ fn station(
     Station {
         view: view_of(leg, stop),
         title: capital(&format!("{}.", leg_title(p, walk.book, leg))),
-        guards: needed.iter().map(|g| p.words.name(*g)).collect(),
+        guards: walk.guards(p, leg, &needed),
         starts: matches!(leg.engine, Engine::Idle | Engine::Working),
         drawing: drawing(
             p,

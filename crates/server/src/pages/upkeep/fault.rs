@@ -1,6 +1,7 @@
 //! Reporting a fault.
 
 use super::short::{Field, ShortForm};
+use crate::pages::yard::machine::stop_words;
 use crate::{
     accept,
     desk::{Answer, Desk, go},
@@ -57,7 +58,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let (_, _, book) = desk.machine_and_book(machine)?;
     let mut form = ShortForm::new(desk, machine, "fault", "fault-title", "fault-keep")?;
     let p = form.p.clone();
-    form.stop = book.stop.as_ref().map(|s| s.how.clone());
+    form.stop = stop_words(&p, book);
     form.lines = vec![p.t("fault-intro")];
     form.asked = asked;
     let mut severities: Vec<Choice> =

@@ -4,6 +4,7 @@ use super::{
     in_sight,
     short::{Field, ShortForm},
 };
+use crate::pages::yard::machine::stop_words;
 use crate::{
     accept,
     desk::{Answer, Desk, go},
@@ -16,8 +17,9 @@ use axum::http::StatusCode;
 use yard::{
     book::Book,
     entry::{self, Body, RunPart},
-    handover::Verdict,
+    handover::{Judgement, Verdict},
     people::Deed,
+    state::MachineState,
 };
 
 /// Shows the start of a run: refused while the machine is stood down.
@@ -56,11 +58,11 @@ fn keep_part(desk: &Desk, machine: &str, typed: &Typed, part: RunPart) -> Answer
     let mut in_sight_of = None;
     if part == RunPart::Start {
         let judgement = desk.judgement(state);
-        if judgement.verdict == Verdict::StandDown {
-            asked.push(form::asked(&p, "ask-run-stand-down"));
-        }
         if !asked.is_empty() {
             return render(desk, machine, typed, asked);
+        }
+        if judgement.verdict == Verdict::StandDown {
+            return render(desk, machine, typed, Vec::new());
         }
         in_sight_of = match in_sight::word(desk, &id, &judgement, typed)? {
             Ok(who) => who,
@@ -92,7 +94,11 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let (id, state, book) = desk.machine_and_book(machine)?;
     let mut form = ShortForm::new(desk, machine, "run", "run-title", "run-start")?;
     let p = form.p.clone();
-    form.stop = book.stop.as_ref().map(|s| s.how.clone());
+    form.stop = stop_words(&p, book);
+    let judgement = desk.judgement(state);
+    if judgement.verdict == Verdict::StandDown {
+        return no_start(desk, form, state, &judgement);
+    }
     form.cautions = vec![p.t("caution-seat"), p.t("caution-zone")];
     form.lines = start_lines(&p, book);
     form.asked = asked;
@@ -101,7 +107,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
         Field::text(&p, "hours-now", "hours", typed.field("hours")),
     ];
     let chosen = typed.field("sight");
-    if in_sight::is_needed(&desk.judgement(state)) || !chosen.is_empty() {
+    if in_sight::is_needed(&judgement) || !chosen.is_empty() {
         let leaders = in_sight::leaders(desk, &id, chosen);
         form.fields.extend([
             Field::choice(&p, "run-sight", "sight", leaders),
@@ -111,12 +117,37 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     form.show()
 }
 
+/// The page without its form: the machine is not started, because.
+fn no_start(
+    desk: &Desk,
+    mut form: ShortForm,
+    state: &MachineState,
+    judgement: &Judgement,
+) -> Answer {
+    let names = crate::names::names(desk, state);
+    let down = judgement
+        .reasons
+        .iter()
+        .filter(|reason| reason.weighs == Verdict::StandDown);
+    form.asked = down
+        .map(|reason| form.p.words.reason(reason, &names))
+        .map(|told| Asked {
+            what: told.what,
+            hint: told.next,
+        })
+        .collect();
+    let verdict = form.p.words.verdict(judgement);
+    form.title = format!("{}: {verdict}", form.title);
+    form.button = String::new();
+    form.show()
+}
+
 fn render_end(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answer {
     desk.may(Deed::Run)?;
     let (_, _, book) = desk.machine_and_book(machine)?;
     let mut form = ShortForm::new(desk, machine, "run/end", "run-end-title", "do-end-run")?;
     let p = form.p.clone();
-    form.stop = book.stop.as_ref().map(|s| s.how.clone());
+    form.stop = stop_words(&p, book);
     form.lines = end_lines(&p, book);
     form.asked = asked;
     form.fields = vec![

@@ -367,7 +367,8 @@ pub(crate) fn hours(
     text: &str,
     habits: &quantity::Habits,
 ) -> Result<Option<quantity::Quantity>, Asked> {
-    if text.trim().is_empty() {
+    let text = text.trim();
+    if text.is_empty() || text.eq_ignore_ascii_case(&p.t("hours-not-read")) {
         return Ok(None);
     }
     let read = quantity::parse_in(text, Some(quantity::Unit::Hour), habits);

@@ -11,14 +11,15 @@ use crate::{
     accept,
     desk::{Answer, Desk, go, page},
     page::Page,
+    pages::{upkeep::in_sight, yard::machine::stop_words},
     refusal::Refusal,
 };
 use askama::Template;
 use words::Arg;
 use yard::{
-    book::{Book, Engine},
+    book::{Book, Engine, Safeguard},
     entry::{Answered, Body, Entry, Evidence, RoundPurpose, WalkRound},
-    handover::{Situation, Verdict, judge},
+    handover::{Judgement, Situation, judge, keeps_engine_off},
     id::{EntryId, MachineId, PersonId, PointId, RoundId},
     people::Deed,
     state::{Given, MachineState, Round, fold_machine},
@@ -36,6 +37,8 @@ pub(crate) struct Walk<'a> {
     pub(crate) here: String,
     /// What stands the machine down already, in words: the engine is not started any more in this round.
     pub(crate) stood_down: Vec<String>,
+    /// Whether this person runs it only in sight of steward or deputy.
+    in_sight: bool,
     entries: &'a [Entry],
     new_round: RoundId,
 }
@@ -51,7 +54,8 @@ impl<'a> Walk<'a> {
         let purpose = round.map_or(RoundPurpose::Start, |r| r.purpose);
         let plan = plan_round(&situation, purpose, round).ok_or(Refusal::NotFound)?;
         let here = format!("/y/{}/m/{machine_id}", desk.app.tag());
-        let stood_down = stood_down(desk, state);
+        let judgement = desk.judgement(state);
+        let stood_down = stood_down(desk, state, &judgement);
         Ok(Self {
             machine_id,
             machine: state,
@@ -61,6 +65,7 @@ impl<'a> Walk<'a> {
             round,
             here,
             stood_down,
+            in_sight: in_sight::is_needed(&judgement),
             entries: &desk.view.entries,
             new_round: RoundId(desk.new_id().0),
         })
@@ -97,6 +102,14 @@ impl<'a> Walk<'a> {
     /// Whether this leg would start the engine of a machine that is stood down.
     pub(crate) fn may_not_start(&self, leg: &Leg) -> bool {
         matches!(leg.engine, Engine::Idle | Engine::Working) && !self.stood_down.is_empty()
+    }
+
+    /// What must be in place at a leg, in words: its guards, and for whoever runs it in sight only that somebody has them in it.
+    pub(crate) fn guards(&self, p: &Page, leg: &Leg, guards: &[Safeguard]) -> Vec<String> {
+        let starts = matches!(leg.engine, Engine::Idle | Engine::Working);
+        let in_sight = (starts && self.in_sight).then(|| p.t("round-in-sight"));
+        let guards = guards.iter().map(|guard| p.words.name(*guard));
+        in_sight.into_iter().chain(guards).collect()
     }
 
     fn left_at(&self, stop: &Stop, just: &[Answered]) -> usize {
@@ -186,15 +199,15 @@ impl<'a> Walk<'a> {
     }
 }
 
-/// What was found and stands the machine down, in words; not what is only unknown.
-fn stood_down(desk: &Desk, state: &MachineState) -> Vec<String> {
+/// What keeps the engine off in this round, in words.
+fn stood_down(desk: &Desk, state: &MachineState, judgement: &Judgement) -> Vec<String> {
     let names = crate::names::names(desk, state);
-    let found = desk.judgement(state).reasons.into_iter().filter(|reason| {
-        reason.weighs == Verdict::StandDown && !reason.unknown && reason.finding.is_some()
-    });
+    let off = judgement
+        .reasons
+        .iter()
+        .filter(|reason| keeps_engine_off(reason));
     let words = &desk.app.words;
-    found
-        .map(|reason| words.reason(&reason, &names))
+    off.map(|reason| words.reason(reason, &names))
         .map(|told| format!("{} {}", told.what, told.next))
         .collect()
 }
@@ -209,17 +222,34 @@ fn open_round<'a>(
     let open = machine
         .rounds
         .values()
-        .filter(|round| is_open(desk, round, revision));
+        .filter(|round| is_open(desk, machine, round, revision));
     open.filter(|round| round.by.contains(&person))
         .max_by_key(|round| round.begun)
 }
 
 /// Whether a round may be gone on with: not closed, under this revision of the book, young enough to count.
-pub(super) fn is_open(desk: &Desk, round: &Round, revision: EntryId) -> bool {
+pub(super) fn is_open(
+    desk: &Desk,
+    machine: &MachineState,
+    round: &Round,
+    revision: EntryId,
+) -> bool {
     let oldest = jiff::SignedDuration::from_hours(i64::from(desk.view.habits.round_holds_hours));
     round.closed.is_none()
         && round.book == revision
         && desk.now.duration_since(round.begun) < oldest
+        && (round.purpose == RoundPurpose::After || !overtaken(machine, round))
+}
+
+/// Whether the machine was handed over or released since the round began: what it found would not count, so another is begun.
+fn overtaken(machine: &MachineState, round: &Round) -> bool {
+    let handed_over = machine.handover.as_ref().map(|(_, at, ..)| *at);
+    let released = machine
+        .findings
+        .values()
+        .filter_map(|finding| machine.closed_at.get(finding.released.as_ref()?).copied())
+        .max();
+    handed_over.max(released).is_some_and(|at| at > round.begun)
 }
 
 /// A leg's part of the address.
@@ -333,7 +363,7 @@ fn list(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) -> R
     RoundPage {
         machine: walk.book.machine.name.clone(),
         here: walk.here.clone(),
-        stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
+        stop: stop_words(&p, walk.book),
         stood_down: walk.stood_down.clone(),
         company: together::company(desk, &p, walk),
         round: walk
@@ -393,7 +423,7 @@ fn leg_line(p: &Page, walk: &Walk<'_>, leg: &Leg) -> LegLine {
     };
     LegLine {
         title: super::question::capital(&leg_title(p, walk.book, leg)),
-        guards: leg.guards.iter().map(|g| p.words.name(*g)).collect(),
+        guards: walk.guards(p, leg, &leg.guards),
         stops: leg
             .stops
             .iter()

@@ -7,6 +7,7 @@ use super::{
     scale::scale,
     together,
 };
+use crate::pages::yard::machine::stop_words;
 use crate::{
     accept,
     desk::{Answer, Desk, go, page},
@@ -224,7 +225,7 @@ fn render(
     let next = open.is_empty().then(|| walk.after(leg, stop, &[]));
     let mut guards = vec![capital(&format!("{}.", leg_title(&p, walk.book, leg)))];
     let needed = guards_at(walk.book, leg, std::slice::from_ref(stop));
-    guards.extend(needed.iter().map(|g| p.words.name(*g)));
+    guards.extend(walk.guards(&p, leg, &needed));
     page(&StationPage {
         machine: walk.book.machine.name.clone(),
         here: walk.here.clone(),
@@ -233,7 +234,7 @@ fn render(
         done,
         points_total,
         bar: bar(done, points_total),
-        stop: walk.book.stop.as_ref().map(|s| s.how.clone()),
+        stop: stop_words(&p, walk.book),
         stood_down: walk.stood_down.clone(),
         guards,
         drawing: drawing(&p, walk.book, stop, &station, "station"),

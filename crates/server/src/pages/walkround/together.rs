@@ -45,7 +45,7 @@ fn may_join(desk: &Desk, walk: &Walk<'_>, round: &Round) -> bool {
     let own = desk.person.is_some_and(|person| round.by.contains(&person));
     !own && round.purpose != RoundPurpose::Relief
         && !round.from_paper
-        && round::is_open(desk, round, walk.revision)
+        && round::is_open(desk, walk.machine, round, walk.revision)
 }
 
 fn line(desk: &Desk, p: &Page, walk: &Walk<'_>, round: &Round) -> String {

@@ -9,7 +9,7 @@ use askama::Template;
 use papers::drawing::{Emphasis, Mark, Plan, Side, plan, side, verdict_mark};
 use words::Arg;
 use yard::{
-    book::{Book, StopEngine, View},
+    book::{Book, View, Without},
     handover::{Judgement, Reason, Verdict, What},
     id::{MachineId, PointId},
     state::{Finding, MachineState},
@@ -24,7 +24,8 @@ struct MachinePage {
     here: String,
     name: String,
     kind: String,
-    stop: Option<StopEngine>,
+    stop: Option<String>,
+    stop_then: String,
     zone: String,
     mark: String,
     class: &'static str,
@@ -93,7 +94,12 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
     page(&MachinePage {
         name: book.machine.name.clone(),
         kind: book.machine.kind.clone(),
-        stop: book.stop.clone(),
+        stop: stop_words(&p, book),
+        stop_then: book
+            .stop
+            .as_ref()
+            .and_then(|stop| stop.then.clone())
+            .unwrap_or_default(),
         zone: zone_words(&p, book),
         mark: verdict_mark(mark),
         class: class(mark),
@@ -117,6 +123,14 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         here,
         p,
     })
+}
+
+/// How to stop the engine, or that nobody knows; none where there is no engine.
+pub(crate) fn stop_words(p: &Page, book: &Book) -> Option<String> {
+    match &book.stop {
+        Some(stop) => Some(stop.how.clone()),
+        None => (!book.lacks(Without::Engine)).then(|| p.t("paper-stop-unknown")),
+    }
 }
 
 /// How far everybody keeps away, in both units; empty where the book does not say.
