@@ -32,6 +32,7 @@ macro_rules! blanks {
 }
 
 blanks! {
+    "compact-tractor"
     "mini-excavator"
     "tracked-loader-backhoe"
     "wheeled-loader-backhoe"
