@@ -7,7 +7,7 @@ mod small_yard;
 use blank::{
     answers::{bad, well},
     blanks,
-    filled::{filled, without},
+    filled::{filled, undrawn, without},
 };
 use quantity::Habits;
 use small_yard::*;
@@ -104,7 +104,7 @@ fn each(look: impl Fn(&str, &str, &Book) + Sync) {
         for (name, text) in blanks() {
             let look = &look;
             scope.spawn(move || {
-                let text = filled(&name, &text);
+                let text = undrawn(&filled(&name, &text));
                 look(&name, &text, &book(&text, &name));
             });
         }

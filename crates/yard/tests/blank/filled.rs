@@ -31,6 +31,14 @@ pub fn filled(name: &str, blank: &str) -> String {
     text
 }
 
+/// The text without its drawing: nothing but paper and screen looks at that, and it is half of what there is to read.
+pub fn undrawn(text: &str) -> String {
+    changed(text, |table| {
+        let drawn = table.starts_with("[[draw]]");
+        if drawn { "" } else { table }.to_owned()
+    })
+}
+
 /// With an invented upper limit for a measure, in the unit its readings are usually off by.
 fn with_limit(text: &str, point: &Point) -> String {
     let PointKind::Measure(limit) = &point.kind else {
