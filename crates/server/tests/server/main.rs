@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, missing_docs)]
 
 mod browser;
+mod engine_off;
 mod every_route;
 mod fixture;
 

@@ -10,6 +10,7 @@ use yard::{
     entry::{AccessWhat, Body as Said, RoleGiven},
     id::PersonId,
     people::Role,
+    world::World,
 };
 
 async fn with_token(place: &Place, method: &str, path: &str, token: &str, body: &str) -> Got {
@@ -199,4 +200,31 @@ async fn a_token_holds_for_a_year_at_most_and_needs_a_purpose() {
     );
     assert_eq!(status(&place, &token).await, 200);
     assert!(place.post("", &path, &[]).await.to.contains("/sign-in"));
+}
+
+/// Whoever gives themselves a new PIN because somebody knew the old one is rid of what that one made as well.
+#[tokio::test]
+async fn a_new_pin_ends_every_token() {
+    let place = Place::new();
+    let (_, token) = made(&place, place.operator, "both", "30").await;
+    assert_eq!(status(&place, &token).await, 200);
+    let secret = server::session::secret(place.clock.as_ref());
+    let link = store::Link {
+        purpose: "forgotten-pin".to_owned(),
+        person: Some(place.operator.0),
+        expires: place.clock.now() + SignedDuration::from_hours(1),
+        used: None,
+    };
+    place
+        .yard
+        .keep_link(&server::session::hash(&secret), &link)
+        .unwrap();
+    let first = format!("{}/first/{secret}", place.home());
+    let chosen = place
+        .post("", &first, &[("pin", "83461"), ("again", "83461")])
+        .await;
+    assert_eq!(chosen.status, StatusCode::SEE_OTHER, "{}", chosen.text);
+    assert_eq!(status(&place, &token).await, 401);
+    let ended = (AccessWhat::TokenEnded, Some(place.operator));
+    assert!(noted(&place).contains(&ended));
 }
