@@ -60,7 +60,7 @@ paper-grease-strokes-grams = { $n ->
  }
 paper-grease-remote = look at the joint
 paper-oil-heat = oil { $oil }
-paper-key-bold = Bold: stand down.
+paper-key-bold = Bold: stand down; the engine stays off.
 paper-key-as-above = As above: the machine stood and the oil was as said above and beside, the fluid clean. If not, write how it was.
 
 ### `.also`: what may be typed as well when a sheet is taken in, between semicolons
