@@ -522,6 +522,7 @@ fn a_handover_out_of_reach_ends_the_verdict() {
         let home = lan(&server);
         signed_in(&page, &home, "Tamsin", &server.pin).await;
         open(&page, &home, MACHINE).await;
+        let port = server.port();
         server.kill();
         let leave = "const form = document.querySelector('form[data-keeps=handover]');
             for (const input of form.querySelectorAll('input[value=done]')) input.checked = true;
@@ -536,9 +537,14 @@ fn a_handover_out_of_reach_ends_the_verdict() {
         .await;
         let states = "return ['verdict-now', 'may-start', 'worse'].map(id => document.getElementById(id).hidden)";
         assert_eq!(page.ask(states, vec![]).await, json!([true, true, true]));
+        take(&page, "pocket-handed-over.png", None).await;
+        go(&page, "run").await;
+        take(&page, "pocket-no-start.png", None).await;
         go(&page, "handover").await;
         page.ask(leave, vec![json!("running")]).await;
         until_says(&page, "#worse", "The engine was left running").await;
+        go(&page, "round").await;
+        take(&page, "pocket-round-engine-off.png", None).await;
         // Signed out out of reach: nobody writes here any more, also once the yard's computer is back.
         page.ask(
             "document.querySelector('form[data-signs-out] button').click()",
@@ -547,5 +553,13 @@ fn a_handover_out_of_reach_ends_the_verdict() {
         .await;
         until_says(&page, "#said", "You are signed out on this phone").await;
         until(&page, "return !document.getElementById('nobody').hidden").await;
+        let server = Server::start_at(&data, port);
+        page.goto(&home).await;
+        until(
+            &page,
+            "return 'nobody' in document.body.dataset && document.readyState === 'complete'",
+        )
+        .await;
+        server.stop();
     });
 }

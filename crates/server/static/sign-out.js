@@ -12,7 +12,7 @@ export async function signOut(tag) {
 /** Ends a sign-in that was ended here out of reach; whether nothing is left to tell. @param {string} tag @returns {Promise<boolean>} */
 export async function tellSignedOut(tag) {
   if (!(await thing("signed-out"))) return true;
-  const got = await fetch(`/y/${tag}/sign-out`, { method: "POST", redirect: "manual", signal: AbortSignal.timeout(3000) });
+  const got = await fetch(`/y/${tag}/sign-out`, { method: "POST", body: new URLSearchParams(), redirect: "manual", signal: AbortSignal.timeout(3000) });
   if (got.type !== "opaqueredirect" && !got.ok) return false;
   await keepThing("signed-out", undefined);
   return true;
