@@ -144,6 +144,7 @@ impl Pen<'_> {
                 answers,
                 hours: hours(0),
                 closes,
+                no_photo: None,
             }),
         );
         let run = |part, more| {

@@ -157,6 +157,7 @@ impl Loop {
                 answers,
                 hours,
                 closes,
+                no_photo: None,
             })
         };
         for stop in planned.legs.iter().flat_map(|leg| &leg.stops) {
@@ -274,6 +275,7 @@ fn the_whole_loop_without_a_change_of_code() {
         what: "New ring".into(),
         cost: None,
         event: None,
+        cause: None,
     }));
     let (code, reasons) = it.verdict();
     assert_eq!((code, reasons[0].as_str()), (20, "not-released rings"));

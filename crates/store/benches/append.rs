@@ -41,6 +41,7 @@ fn round_of(yard: YardId, n: u128) -> Vec<u8> {
             .to_vec(),
         hours: None,
         closes: None,
+        no_photo: None,
     });
     write_entry(&NewEntry {
         id: EntryId(Uuid::from_u128(1_000 + n)),

@@ -10,6 +10,7 @@ use yard::{
     entry::MovePermit,
     handover::{Holds, Judgement, NOT_GIVEN, Reason, Verdict, What},
     id::PointId,
+    upkeep::NotReaching,
 };
 
 type Args<'a> = Vec<(&'static str, Arg<'a>)>;
@@ -119,6 +120,14 @@ impl Words {
             What::Leak(about, class) => (Some(leak_detail(*about, *class)), vec![]),
             What::Fluid(looks) => (Some(looks.code()), vec![]),
             What::Level(reads) => (Some(reads.code()), vec![]),
+            What::NotReaching(found) => self.not_reaching(found, names),
+            What::OneSided { twin, times } => (
+                None,
+                vec![
+                    ("other", self.point(twin, names).into()),
+                    ("n", (*times).into()),
+                ],
+            ),
             What::Refused { left, allowed } => self.refused(left.as_ref(), allowed.as_ref()),
             What::LevelPose {
                 read_in,
@@ -170,6 +179,27 @@ impl Words {
             What::Unread { kind } => (None, vec![("name", kind.into())]),
             What::Gap { gap } => (None, vec![("name", self.gap_by_id(gap, names).into())]),
             _ => (None, vec![]),
+        }
+    }
+
+    fn not_reaching<'a>(
+        &self,
+        found: &'a NotReaching,
+        names: &dyn Names,
+    ) -> (Option<&'static str>, Args<'a>) {
+        match found {
+            NotReaching::NeverSeen { times, days } => (
+                Some("never-seen"),
+                vec![("n", (*times).into()), ("days", (*days).into())],
+            ),
+            NotReaching::PlayGrows { at, from, to } => (
+                Some("play-grows"),
+                vec![
+                    ("other", self.point(at, names).into()),
+                    ("from", from.into()),
+                    ("to", to.into()),
+                ],
+            ),
         }
     }
 

@@ -184,6 +184,11 @@ impl Words {
             ),
             Because::ItsDay => plain("its-day"),
             Because::Season => plain("season"),
+            Because::OtherSide { of } => self.say(
+                "because-other-side",
+                &[("point", self.point(of, names).into())],
+            ),
+            Because::NotReaching => plain("not-reaching"),
             Because::Standing { days } => self.say("because-standing", &[("n", (*days).into())]),
             Because::FirstTime => plain("first-time"),
             Because::After { event } => {

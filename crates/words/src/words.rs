@@ -31,6 +31,8 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("pocket", include_str!("../lang/en/pocket.ftl")),
     ("quantity", include_str!("../lang/en/quantity.ftl")),
     ("reckon", include_str!("../lang/en/reckon.ftl")),
+    ("repeats", include_str!("../lang/en/repeats.ftl")),
+    ("honest", include_str!("../lang/en/honest.ftl")),
     ("rules", include_str!("../lang/en/rules.ftl")),
     ("time", include_str!("../lang/en/time.ftl")),
     ("together", include_str!("../lang/en/together.ftl")),

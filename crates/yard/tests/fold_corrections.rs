@@ -171,6 +171,7 @@ fn reported(what: &str, severity: Severity) -> Body {
         point: None,
         what: what.to_owned(),
         severity,
+        told: None,
     })
 }
 
@@ -191,6 +192,7 @@ fn walked(yard: &SmallYard, answers: Vec<(&str, Answer)>) -> Body {
             .collect(),
         hours: None,
         closes: None,
+        no_photo: None,
     })
 }
 

@@ -118,6 +118,7 @@ fn faults_and_stand_downs_count_from_whomever_they_come() {
         point: Some(point("no-such-point")),
         what: "smell of fuel".into(),
         severity: yard::book::Severity::StandDown,
+        told: None,
     };
     let told = yard.says(VISITOR, "2026-05-01T07:00", Body::Fault(reported));
     let down = yard.says(
@@ -465,6 +466,7 @@ fn a_learners_service_never_closes_a_fault_or_a_stand_down() {
         point: Some(point("oil-hydraulic")),
         what: "oil is low".into(),
         severity: yard::book::Severity::Care,
+        told: None,
     };
     for body in [
         Body::Fault(reported),

@@ -110,6 +110,7 @@ fn any_walk() -> impl Strategy<Value = Body> {
             answers,
             hours,
             closes,
+            no_photo: None,
         })
     })
 }
@@ -124,10 +125,10 @@ fn any_plain_body() -> impl Strategy<Value = Body> {
         }),
         1 => (any_entry_id(), prop::sample::select(vec![RulingSays::MeterRolledOver, RulingSays::ReadingWrong, RulingSays::ReadingRight, RulingSays::Answered]))
             .prop_map(|(about, says)| Body::Ruling(Ruling { about, says, why: String::new() })),
-        2 => mends().prop_map(|mends| Body::Repair(Repair { mends, what: String::new(), cost: None, event: Some(item("sprocket-refitted")) })),
+        2 => mends().prop_map(|mends| Body::Repair(Repair { mends, what: String::new(), cost: None, event: Some(item("sprocket-refitted")), cause: None })),
         1 => mends().prop_map(|lifts| Body::Release(Release { lifts, mended: String::new() })),
         1 => (prop::collection::vec(any_answered(), 0..3), mends()).prop_map(|(fittings, mends)| Body::Greasing(Greasing { fittings, mends })),
-        1 => prop::option::of(any_point()).prop_map(|point| Body::Fault(Fault { point, what: String::new(), severity: yard::book::Severity::Care })),
+        1 => prop::option::of(any_point()).prop_map(|point| Body::Fault(Fault { point, what: String::new(), severity: yard::book::Severity::Care, told: None })),
         1 => Just(Body::StandDown(StandDown { why: String::new() })),
         1 => Just(Body::Run(Run { part: RunPart::Start, hours: None, work: None, amiss: vec![], in_sight_of: None })),
         1 => any_entry_id().prop_map(|book| Body::Handover(Handover { book, hours: None, engine: EngineLeft::Running, steps: vec![], next: None })),

@@ -11,6 +11,7 @@ fn fault(severity: Severity) -> Body {
         point: None,
         what: "crack in the arm".into(),
         severity,
+        told: None,
     })
 }
 

@@ -57,6 +57,7 @@ pub(crate) fn evening(
                 point: PointId::new("horn-lights"),
                 what,
                 severity: Severity::Care,
+                told: None,
             }),
         )?;
     }

@@ -118,6 +118,8 @@ fn fit(
             Body::Purchase(Purchase {
                 what,
                 cost: Some("48.00 (invented)".to_owned()),
+                part: None,
+                point: None,
             }),
         )?;
     }
@@ -132,6 +134,7 @@ fn fit(
         what: part.replace('-', " "),
         point: Some(point.clone()),
         event: None,
+        cost: None,
     };
     pen.write(cast.odalys, Body::PartFitted(fitted))?;
     pen.write(
@@ -141,6 +144,7 @@ fn fit(
             what: what.to_owned(),
             cost: None,
             event: None,
+            cause: None,
         }),
     )?;
     Ok(())

@@ -61,6 +61,7 @@ pub(crate) fn walk(
             answers,
             hours,
             closes,
+            no_photo: None,
         })
     };
     let mut all = Vec::new();

@@ -62,6 +62,7 @@ fn rules_stand_down(text: &str, point: &Point, answer: Answer) -> bool {
         from_paper: true,
         hours: Some(quantity::parse("454.6 h", &quantity::Habits::default(), None).unwrap()),
         closes: None,
+        no_photo: None,
     };
     let yard = YardOfOne::with(text, vec![("2026-11-20T06:50:00Z", Body::WalkRound(round))]);
     judge(&yard.situation()).reasons.iter().any(|reason| {

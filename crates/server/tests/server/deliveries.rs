@@ -411,6 +411,7 @@ async fn roles_count_as_they_are_when_it_is_delivered() {
             what: "hose".to_owned(),
             cost: None,
             event: None,
+            cause: None,
         })
     };
     let (first, second) = (
@@ -450,6 +451,7 @@ async fn a_correction_in_the_same_delivery_finds_what_it_corrects() {
             what: "brake fades".to_owned(),
             point: None,
             severity: Severity::StandDown,
+            told: None,
         }),
     );
     let void = |of: &NewEntry, machine: Option<&str>| NewEntry {

@@ -283,6 +283,7 @@ impl Day {
                     what: text("rattle"),
                     point: None,
                     severity: Severity::Care,
+                    told: None,
                 }),
                 false,
             ),

@@ -55,6 +55,7 @@ fn report(place: &Place, what: &str) -> EntryId {
             point: None,
             what: what.to_owned(),
             severity: Severity::Care,
+            told: None,
         }),
     )
 }
@@ -218,6 +219,7 @@ fn answered_with_photo(place: &Place, photo: PhotoId) -> EntryId {
             }],
             hours: None,
             closes: None,
+            no_photo: None,
         }),
     )
 }

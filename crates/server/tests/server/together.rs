@@ -280,6 +280,7 @@ fn part(place: &Place, by: PersonId, minute: i64, answers: Vec<Answered>, ends: 
         answers,
         hours: None,
         closes: ends.then_some(evidence),
+        no_photo: None,
     };
     NewEntry {
         at: at + jiff::SignedDuration::from_mins(minute),

@@ -13,10 +13,10 @@ use serde::{Deserialize, Serialize};
 use yard::{
     book::Severity,
     entry::{
-        Access, AccessWhat, Adjustment, BookAdopted, EngineLeft, Evidence, Fault, GapAccepted,
+        Access, AccessWhat, Adjustment, BookAdopted, Cause, EngineLeft, Evidence, Fault, GapAccepted,
         Greasing, Handover, Lesson, MeterChange, MeterReading, MovePermit, Note, PartFitted,
         PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose,
-        Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp, WalkRound,
+        Ruling, RulingSays, Run, RunPart, SignOff, StandDown, Told, TopUp, WalkRound,
     },
     people::Role,
 };
@@ -30,7 +30,7 @@ struct_form!(RulingForm for Ruling { about: EntryRef, says: RulingSaysForm, why:
 
 // Rounds, runs, handovers.
 struct_form!(WalkRoundForm for WalkRound { round: RoundRef, book: EntryRef, purpose: RoundPurposeWord, from_paper: bool }
-    maybe { hours: Written, closes: EvidenceForm } lists { answers: AnsweredForm });
+    maybe { hours: Written, closes: EvidenceForm, no_photo: String } lists { answers: AnsweredForm });
 struct_form!(EvidenceForm for Evidence { verdict: String, reasons: Vec<String>, book: EntryRef, program: String });
 struct_form!(RunForm for Run { part: RunPartWord } maybe { hours: Written, work: String, in_sight_of: PersonRef } lists { amiss: String });
 struct_form!(HandoverForm for Handover { book: EntryRef, engine: EngineLeftWord } maybe { hours: Written, next: String } lists { steps: RestAnswerForm });
@@ -40,10 +40,10 @@ struct_form!(RestAnswerForm for RestAnswer { step: ItemRef, state: RestStateWord
 struct_form!(GreasingForm for Greasing {} lists { fittings: AnsweredForm, mends: Thing });
 struct_form!(TopUpForm for TopUp { added: Written } maybe { fluid: ItemRef, grade: String } lists { mends: Thing });
 struct_form!(AdjustmentForm for Adjustment { what: String } maybe { point: PointRef, event: ItemRef } lists { mends: Thing });
-struct_form!(FaultForm for Fault { what: String, severity: SeverityWord } maybe { point: PointRef });
-struct_form!(RepairForm for Repair { what: String } maybe { cost: String, event: ItemRef } lists { mends: Thing });
-struct_form!(PartFittedForm for PartFitted { what: String } maybe { part: ItemRef, point: PointRef, event: ItemRef });
-struct_form!(PurchaseForm for Purchase { what: String } maybe { cost: String });
+struct_form!(FaultForm for Fault { what: String, severity: SeverityWord } maybe { point: PointRef, told: ToldWord });
+struct_form!(RepairForm for Repair { what: String } maybe { cost: String, event: ItemRef, cause: CauseForm } lists { mends: Thing });
+struct_form!(PartFittedForm for PartFitted { what: String } maybe { part: ItemRef, point: PointRef, event: ItemRef, cost: String });
+struct_form!(PurchaseForm for Purchase { what: String } maybe { cost: String, part: ItemRef, point: PointRef });
 
 // Standing down and releasing.
 struct_form!(StandDownForm for StandDown { why: String });
@@ -62,6 +62,7 @@ word_form!(RoundPurposeWord for RoundPurpose { Start = "start", Relief = "relief
 word_form!(RunPartWord for RunPart { Start = "start", During = "during", End = "end" });
 word_form!(EngineLeftWord for EngineLeft { Off = "off", Running = "running", NotSaid = "not-said" });
 word_form!(RestStateWord for RestState { Proven = "proven", Done = "done", NotDone = "not-done", OnLock = "on-lock" });
+word_form!(ToldWord for Told { Named = "named", Unnamed = "unnamed" });
 word_form!(SeverityWord for Severity { Note = "note", Care = "care", StandDown = "stand-down" });
 word_form!(AccessWhatWord for AccessWhat { Locked = "locked", Unlocked = "unlocked", LinkGiven = "link-given", PinSet = "pin-set", NameErased = "name-erased", TokenMade = "token-made", TokenEnded = "token-ended", TakenIn = "taken-in" });
 word_form!(RoleWord for Role { Visitor = "visitor", Learner = "learner", Operator = "operator", Deputy = "deputy", Steward = "steward" });
@@ -104,6 +105,32 @@ impl Form for RulingSaysForm {
             Self::ReadingWrong => RulingSays::ReadingWrong,
             Self::ReadingRight => RulingSays::ReadingRight,
             Self::Answered => RulingSays::Answered,
+        }
+    }
+}
+
+/// `{"found": "..."}` or `{"not-found": "because"}`.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum CauseForm {
+    Found(String),
+    NotFound(String),
+}
+
+impl Form for CauseForm {
+    type Of = Cause;
+
+    fn write(of: &Cause) -> Self {
+        match of {
+            Cause::Found(cause) => Self::Found(cause.clone()),
+            Cause::NotFound(because) => Self::NotFound(because.clone()),
+        }
+    }
+
+    fn read(self) -> Cause {
+        match self {
+            Self::Found(cause) => Cause::Found(cause),
+            Self::NotFound(because) => Cause::NotFound(because),
         }
     }
 }

@@ -96,18 +96,18 @@ fn plain_bodies() -> Vec<(&'static str, BoxedStrategy<Body>)> {
             .prop_map(|(fluid, added, grade, mends)| Body::TopUp(TopUp { fluid, added, grade, mends })).boxed()),
         ("adjustment", (maybe(point()), text(), maybe(item()), faults())
             .prop_map(|(point, what, event, mends)| Body::Adjustment(Adjustment { point, what, event, mends })).boxed()),
-        ("fault", (maybe(point()), text(), select(vec![Severity::Note, Severity::Care, Severity::StandDown]))
-            .prop_map(|(point, what, severity)| Body::Fault(Fault { point, what, severity })).boxed()),
-        ("repair", (faults(), text(), maybe(text()), maybe(item()))
-            .prop_map(|(mends, what, cost, event)| Body::Repair(Repair { mends, what, cost, event })).boxed()),
+        ("fault", (maybe(point()), text(), select(vec![Severity::Note, Severity::Care, Severity::StandDown]), maybe(select(vec![Told::Named, Told::Unnamed])))
+            .prop_map(|(point, what, severity, told)| Body::Fault(Fault { point, what, severity, told })).boxed()),
+        ("repair", (faults(), text(), maybe(text()), maybe(item()), maybe(cause()))
+            .prop_map(|(mends, what, cost, event, cause)| Body::Repair(Repair { mends, what, cost, event, cause })).boxed()),
         ("stand-down", text().prop_map(|why| Body::StandDown(StandDown { why })).boxed()),
         ("release", (faults(), text()).prop_map(|(lifts, mended)| Body::Release(Release { lifts, mended })).boxed()),
         ("move-permit", (uuid(), quantity(), any_time(), text())
             .prop_map(|(who, how_far, until, how)| Body::MovePermit(MovePermit { who: PersonId(who), how_far, until, how })).boxed()),
         ("handover", handover().boxed()),
-        ("part-fitted", (maybe(item()), text(), maybe(point()), maybe(item()))
-            .prop_map(|(part, what, point, event)| Body::PartFitted(PartFitted { part, what, point, event })).boxed()),
-        ("purchase", (text(), maybe(text())).prop_map(|(what, cost)| Body::Purchase(Purchase { what, cost })).boxed()),
+        ("part-fitted", (maybe(item()), text(), maybe(point()), maybe(item()), maybe(text()))
+            .prop_map(|(part, what, point, event, cost)| Body::PartFitted(PartFitted { part, what, point, event, cost })).boxed()),
+        ("purchase", (text(), maybe(text()), maybe(item()), maybe(point())).prop_map(|(what, cost, part, point)| Body::Purchase(Purchase { what, cost, part, point })).boxed()),
         ("lesson", (uuid(), text()).prop_map(|(person, what)| Body::Lesson(Lesson { person: PersonId(person), what })).boxed()),
         ("sign-off", (uuid(), any::<bool>(), maybe(day()), maybe(text()), any::<bool>())
             .prop_map(|(person, given, until, limits, in_sight)| Body::SignOff(SignOff { person: PersonId(person), given, until, limits, in_sight })).boxed()),
@@ -120,6 +120,13 @@ fn plain_bodies() -> Vec<(&'static str, BoxedStrategy<Body>)> {
             let machines = machines.iter().map(|machine| MachineId::new(machine).unwrap()).collect();
             Body::RoleGiven(RoleGiven { person: PersonId(person), role, machines })
         }).boxed()),
+    ]
+}
+
+fn cause() -> impl Strategy<Value = Cause> {
+    prop_oneof![
+        text().prop_map(Cause::Found),
+        text().prop_map(Cause::NotFound)
     ]
 }
 
@@ -145,9 +152,10 @@ fn walk_round() -> impl Strategy<Value = Body> {
         vec(answered(), 0..5),
         maybe(quantity()),
         maybe(closes),
+        maybe(text()),
     );
     parts.prop_map(
-        |(round, book, purpose, from_paper, answers, hours, closes)| {
+        |(round, book, purpose, from_paper, answers, hours, closes, no_photo)| {
             let (round, book) = (RoundId(round), EntryId(book));
             Body::WalkRound(WalkRound {
                 round,
@@ -157,6 +165,7 @@ fn walk_round() -> impl Strategy<Value = Body> {
                 answers,
                 hours,
                 closes,
+                no_photo,
             })
         },
     )

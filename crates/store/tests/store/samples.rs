@@ -89,6 +89,7 @@ fn rounds_and_runs() -> Vec<Body> {
                 book: EntryId(id(1)),
                 program: "0.1.0".into(),
             }),
+            no_photo: None,
         }),
         Body::Run(Run {
             part: RunPart::Start,
@@ -204,22 +205,27 @@ fn upkeep() -> Vec<Body> {
             point: PointId::new("horn"),
             what: "Silent".into(),
             severity: Severity::Care,
+            told: None,
         }),
         Body::Repair(Repair {
             mends: mends(),
             what: "New clip".into(),
             cost: Some("3.20 EUR".into()),
             event: ItemId::new("clip-new"),
+            cause: None,
         }),
         Body::PartFitted(PartFitted {
             part: ItemId::new("oil-filter"),
             what: "Filter".into(),
             point: PointId::new("filter"),
             event: ItemId::new("oil-changed"),
+            cost: None,
         }),
         Body::Purchase(Purchase {
             what: "Grease, 10 cartridges".into(),
             cost: Some("38 EUR".into()),
+            part: None,
+            point: None,
         }),
     ]
 }

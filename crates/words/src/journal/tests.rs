@@ -63,6 +63,7 @@ fn round(closes: bool, from_paper: bool) -> Body {
         answers: vec![],
         hours: None,
         closes: closes.then_some(evidence),
+        no_photo: None,
     })
 }
 
@@ -159,17 +160,20 @@ fn about_faults() -> Vec<Body> {
             point: point(),
             what: own("silent"),
             severity: Severity::Care,
+            told: None,
         }),
         Body::Fault(Fault {
             point: None,
             what: own("smell of fuel"),
             severity: Severity::StandDown,
+            told: None,
         }),
         Body::Repair(Repair {
             mends: vec![finding("horn"), finding("clip")],
             what: own("new wire"),
             cost: Some(own("12 EUR")),
             event: None,
+            cause: None,
         }),
         Body::StandDown(StandDown {
             why: own("brake fades"),
@@ -189,10 +193,13 @@ fn about_faults() -> Vec<Body> {
             what: own("split pin 4 mm"),
             point: point(),
             event: None,
+            cost: None,
         }),
         Body::Purchase(Purchase {
             what: own("grease"),
             cost: None,
+            part: None,
+            point: None,
         }),
         Body::Note(Note {
             point: None,

@@ -171,6 +171,7 @@ fn rhythms_and_limits() {
         take: Take::Worst,
         usual_plus_minus: None,
         condition: None,
+        joint: None,
     };
     let said = [
         words.rhythms(&[Rhythm::Hours(read("10 h")), Rhythm::Days(7)], &names()),
@@ -187,12 +188,14 @@ fn rhythms_and_limits() {
             remote: true,
             until: GreaseUntil::Shows,
             refused_runs: None,
+            seen_within: None,
         }),
         words.greasing(&GreasingRule {
             joint: None,
             remote: false,
             until: GreaseUntil::Strokes(3),
             refused_runs: None,
+            seen_within: None,
         }),
     ];
     insta::assert_snapshot!(said.join("\n"));

@@ -452,7 +452,19 @@ pub struct GreasingRule {
     pub until: GreaseUntil,
     /// How many hours the machine may run after this fitting refused grease; then it stands down.
     pub refused_runs: Option<Quantity>,
+    /// How often the grease of a remote line must be seen at the joint, days; none = as is usual.
+    pub seen_within: Option<u32>,
 }
+
+impl GreasingRule {
+    /// Days for which a sight of fresh grease at the joint of a remote line holds: as the book says, else a week.
+    pub fn seen_every(&self) -> u32 {
+        self.seen_within.unwrap_or(USUALLY_SEEN_WITHIN)
+    }
+}
+
+/// Grease of a remote line must be seen at the joint at least so often, days. Common practice, no source.
+const USUALLY_SEEN_WITHIN: u32 = 7;
 
 /// When to stop pumping.
 #[derive(Clone, Debug, PartialEq)]
@@ -480,6 +492,8 @@ pub struct MeasureLimit {
     pub usual_plus_minus: Option<Quantity>,
     /// A condition that must be true for the reading to be judged, e.g. "coasted to a stop".
     pub condition: Option<String>,
+    /// Joint whose play it is, where it is one's.
+    pub joint: Option<ItemId>,
 }
 
 /// How often a point comes round.

@@ -172,6 +172,8 @@ pub struct WalkRound {
     pub hours: Option<Quantity>,
     /// Present in the part that closes the round: the verdict given then, as evidence.
     pub closes: Option<Evidence>,
+    /// Why there is no photo of the point that this round was asked to show.
+    pub no_photo: Option<String>,
 }
 
 /// The verdict a round was given, kept as evidence; today's state does not rest on it.
@@ -491,6 +493,17 @@ pub struct Fault {
     pub what: String,
     /// How bad, as the reporter sees it; the steward may correct it.
     pub severity: Severity,
+    /// Told by the blameless way: it happened while the reporter had the machine.
+    pub told: Option<Told>,
+}
+
+/// How something that happened was told. Nobody is blamed for telling it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Told {
+    /// With the name of whoever tells it.
+    Named,
+    /// The pages keep the name from everybody but the steward, the deputy and whoever told it.
+    Unnamed,
 }
 
 /// See [`Body::Repair`].
@@ -504,6 +517,17 @@ pub struct Repair {
     pub cost: Option<String>,
     /// Event it restarts.
     pub event: Option<ItemId>,
+    /// Why it failed, where that was asked or is known.
+    pub cause: Option<Cause>,
+}
+
+/// Why something failed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Cause {
+    /// Found: this is it.
+    Found(String),
+    /// Looked for and not found, because.
+    NotFound(String),
 }
 
 /// See [`Body::StandDown`].
@@ -596,6 +620,8 @@ pub struct PartFitted {
     pub point: Option<PointId>,
     /// Event it restarts.
     pub event: Option<ItemId>,
+    /// Cost as written, with its currency.
+    pub cost: Option<String>,
 }
 
 /// See [`Body::Purchase`].
@@ -605,6 +631,10 @@ pub struct Purchase {
     pub what: String,
     /// Cost as written, with its currency.
     pub cost: Option<String>,
+    /// Part of the book, where listed.
+    pub part: Option<ItemId>,
+    /// Point it was bought for.
+    pub point: Option<PointId>,
 }
 
 /// See [`Body::Lesson`].

@@ -39,6 +39,8 @@ impl What {
             What::SwitchBypassed => "switch-bypassed",
             What::Refused { .. } => "refused",
             What::NotSeenAtJoint => "not-seen-at-joint",
+            What::NotReaching(_) => "not-reaching",
+            What::OneSided { .. } => "one-sided",
             What::Fault { .. } => "fault",
             What::NotReleased => "not-released",
             What::StoodDown { .. } => "stood-down",

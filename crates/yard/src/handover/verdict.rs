@@ -248,6 +248,15 @@ pub enum What {
     },
     /// Fitting of a remote line took grease but it was not seen at the joint.
     NotSeenAtJoint,
+    /// Grease goes in and does not seem to reach the joint.
+    NotReaching(crate::upkeep::NotReaching),
+    /// A side adjusted again and again, the other side never.
+    OneSided {
+        /// The side that is not adjusted.
+        twin: PointId,
+        /// How often in four weeks.
+        times: u32,
+    },
     /// A fault reported.
     Fault {
         /// As reported.

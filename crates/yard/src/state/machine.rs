@@ -2,7 +2,7 @@
 
 use crate::{
     book::Book,
-    entry::{Answered, EngineLeft, Handover, MovePermit, RoundPurpose},
+    entry::{Answered, Cause, EngineLeft, Handover, MovePermit, RoundPurpose},
     id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PhotoId, PointId, RoundId},
 };
 use jiff::Timestamp;
@@ -29,6 +29,12 @@ pub struct MachineState {
     pub done: BTreeMap<PointId, Done>,
     /// When grease was last seen at the joint, for remote lines.
     pub seen_at_joint: BTreeMap<PointId, Done>,
+    /// Fittings that took grease and did not show it since, by point: from when, and how often.
+    pub unseen_grease: BTreeMap<PointId, UnseenGrease>,
+    /// Work done and things bought, in order.
+    pub work: Vec<Work>,
+    /// Photos that show a point, in order.
+    pub point_photos: Vec<PointPhoto>,
     /// When each event last happened.
     pub events: BTreeMap<ItemId, Done>,
     /// Rounds by id, open and closed.
@@ -135,6 +141,81 @@ pub struct Done {
     pub life_hours: Option<LifeHours>,
 }
 
+/// Grease that went in and was not seen at the joint.
+#[derive(Clone, Debug, PartialEq)]
+pub struct UnseenGrease {
+    /// The first time since grease was last seen there.
+    pub first: Done,
+    /// How often since then.
+    pub times: u32,
+}
+
+/// Work done on a machine, or something bought for it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Work {
+    /// Entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Timestamp,
+    /// What kind.
+    pub kind: WorkKind,
+    /// In words.
+    pub what: String,
+    /// Point it names.
+    pub point: Option<PointId>,
+    /// Part of the book it names.
+    pub part: Option<ItemId>,
+    /// Findings it names.
+    pub mends: Vec<FaultRef>,
+    /// Cost as written.
+    pub cost: Option<String>,
+    /// Cause, where it was said.
+    pub cause: Option<Cause>,
+    /// Life hours then, as far as known.
+    pub life_hours: Option<LifeHours>,
+}
+
+impl Default for Work {
+    fn default() -> Self {
+        Self {
+            entry: EntryId(uuid::Uuid::nil()),
+            at: Timestamp::UNIX_EPOCH,
+            kind: WorkKind::Repaired,
+            what: String::new(),
+            point: None,
+            part: None,
+            mends: Vec::new(),
+            cost: None,
+            cause: None,
+            life_hours: None,
+        }
+    }
+}
+
+/// Kinds of work.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum WorkKind {
+    /// Adjusted.
+    Adjusted,
+    /// Repaired.
+    Repaired,
+    /// A part fitted.
+    Fitted,
+    /// Something bought.
+    Bought,
+}
+
+/// A photo that shows a point.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PointPhoto {
+    /// The point.
+    pub point: PointId,
+    /// By whom.
+    pub by: PersonId,
+    /// When.
+    pub at: Timestamp,
+}
+
 /// Hours run since new or since the book began, through every meter change.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LifeHours {
@@ -223,6 +304,8 @@ pub struct Round {
     pub in_time: BTreeSet<PointId>,
     /// Typed in from paper.
     pub from_paper: bool,
+    /// Why there is no photo of the point it was asked to show, as said first.
+    pub no_photo: Option<String>,
 }
 
 impl Round {
@@ -286,6 +369,14 @@ pub struct PhotoOf {
 }
 
 impl Finding {
+    /// The point it is about, by its id of then.
+    pub fn point(&self) -> Option<&PointId> {
+        match &self.what {
+            Found::Answer(answered) => Some(&answered.point),
+            Found::Fault(fault) => fault.point.as_ref(),
+            Found::StoodDown(_) => None,
+        }
+    }
     /// Whether nobody has mended or released it.
     pub fn open(&self) -> bool {
         self.mended.is_empty() && self.released.is_none()

@@ -1,13 +1,23 @@
 //! What is due, what wears, what keeps failing: hours through every meter, due times, fittings counted.
 
+mod costs;
+mod cures;
 mod fittings;
 mod hours;
 mod next_due;
+mod not_reaching;
+mod one_sided;
 mod open;
+mod quiet_day;
 mod repeats;
 
+pub use costs::{Costs, amount, costs};
+pub use cures::Cure;
 pub use fittings::{fittings, fittings_done};
 pub use hours::{hours_figure, life_hours, life_hours_at, meter_at};
 pub use next_due::{DueLine, next_due};
+pub use not_reaching::{NotReaching, not_reaching};
+pub use one_sided::{OneSided, one_sided};
 pub use open::{OpenThing, open_things};
-pub use repeats::{Repeat, repeats};
+pub use quiet_day::{CanWait, can_wait};
+pub use repeats::{PartAgain, Repeat, parts_again, repeat_at, repeats};

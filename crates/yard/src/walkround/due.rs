@@ -3,6 +3,7 @@
 use super::{
     plan::Because,
     today::{Today, days_between},
+    twin,
     weigh::{Weighed, weigh},
 };
 use crate::{
@@ -11,12 +12,11 @@ use crate::{
     handover::Situation,
     id::ItemId,
     state::Done,
+    upkeep::not_reaching,
 };
 use jiff::civil::Date;
 use quantity::{Exact, Quantity, Unit};
 
-/// Grease of a remote line must be seen at the joint at least so often, days. Common practice, no source.
-const SEEN_EVERY: u32 = 7;
 /// A person new to a machine does everything that comes round within so many days: weekly and monthly points too (the
 /// army's tables of operator's checks).
 const FIRST_TIME_WITHIN: u32 = 31;
@@ -46,6 +46,9 @@ fn before_start(today: &Today<'_>, point: &Point) -> Option<Because> {
     if still_unknown(today, point) {
         return Some(Because::StillUnknown);
     }
+    if let Some(ask) = twin::ask(today, point) {
+        return Some(Because::OtherSide { of: ask.of });
+    }
     let Some(done) = today.machine().done.get(&point.id) else {
         return never_done(point);
     };
@@ -64,6 +67,9 @@ fn before_start(today: &Today<'_>, point: &Point) -> Option<Because> {
     }
     if first_time(today, point) {
         return Some(Because::FirstTime);
+    }
+    if not_reaching(today.situation, point).is_some() {
+        return Some(Because::NotReaching);
     }
     by_rhythms(today, point, done).or_else(|| unseen_at_joint(today, point))
 }
@@ -203,17 +209,15 @@ fn by_event(today: &Today<'_>, rhythm: &Rhythm, event: &ItemId, done: &Done) -> 
 
 /// A remote line's grease not seen at the joint for a week, or never.
 fn unseen_at_joint(today: &Today<'_>, point: &Point) -> Option<Because> {
-    if !matches!(&point.kind, PointKind::Fitting(rule) if rule.remote) {
-        return None;
-    }
+    let every = match &point.kind {
+        PointKind::Fitting(rule) if rule.remote => rule.seen_every(),
+        _ => return None,
+    };
     let Some(seen) = today.machine().seen_at_joint.get(&point.id) else {
         return Some(Because::StillUnknown);
     };
     let since = today.days_since(seen.at);
-    (since >= i64::from(SEEN_EVERY)).then_some(Because::Days {
-        since,
-        every: SEEN_EVERY,
-    })
+    (since >= i64::from(every)).then_some(Because::Days { since, every })
 }
 
 /// The first day of the season we are in, by the yard's list.

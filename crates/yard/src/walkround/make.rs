@@ -167,8 +167,10 @@ fn due_point(
     DuePoint {
         point: point.id.clone(),
         number,
+        one_tap: !values
+            && !today.open.contains(&point.id)
+            && !matches!(because, Because::OtherSide { .. }),
         because,
-        one_tap: !values && !today.open.contains(&point.id),
     }
 }
 

@@ -103,6 +103,13 @@ pub enum Because {
     StillUnknown,
     /// Something was found here and is not closed.
     OpenFinding,
+    /// Something was found at the same point on the other side.
+    OtherSide {
+        /// The point there.
+        of: PointId,
+    },
+    /// It takes grease, and nobody saw any at the joint: look there.
+    NotReaching,
     /// A joint with no known fitting: find it.
     FindIt,
     /// The hours are in question, so that it cannot be told.

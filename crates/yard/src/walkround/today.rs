@@ -5,7 +5,7 @@ use crate::{
     book::Book,
     handover::Situation,
     id::PointId,
-    state::{Done, Found, LifeHours, MachineState},
+    state::{Done, Finding, LifeHours, MachineState},
     upkeep,
 };
 use jiff::{Timestamp, civil::Date, tz::TimeZone};
@@ -21,6 +21,11 @@ pub fn day_of(moment: Timestamp, zone: &TimeZone) -> Date {
 /// Whole days from one date to another; negative where it lies before.
 pub(crate) fn days_between(from: Date, to: Date) -> i64 {
     to.duration_since(from).as_hours() / 24
+}
+
+/// Whole days of the yard's calendar from one moment to another.
+pub(crate) fn days_between_moments(from: Timestamp, to: Timestamp, zone: &TimeZone) -> i64 {
+    days_between(day_of(from, zone), day_of(to, zone))
 }
 
 /// What the rhythms look at.
@@ -79,10 +84,6 @@ impl<'a> Today<'a> {
 
 fn open_points(machine: &MachineState) -> BTreeSet<PointId> {
     let open = machine.findings.values().filter(|finding| finding.open());
-    let point = open.filter_map(|finding| match &finding.what {
-        Found::Answer(answered) => Some(&answered.point),
-        Found::Fault(fault) => fault.point.as_ref(),
-        Found::StoodDown(_) => None,
-    });
+    let point = open.filter_map(Finding::point);
     point.map(|point| machine.point_today(point)).collect()
 }

@@ -276,6 +276,7 @@ impl SmallYard {
             answers,
             hours: None,
             closes,
+            no_photo: None,
         })
     }
 
@@ -288,6 +289,7 @@ impl SmallYard {
                 what: "mended".into(),
                 cost: None,
                 event: None,
+                cause: None,
             }),
         )
     }

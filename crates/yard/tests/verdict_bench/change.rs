@@ -131,6 +131,7 @@ impl Scene {
             point: None,
             what: what.to_owned(),
             severity,
+            told: None,
         };
         self.find(Found::Fault(fault), None, hours_ago(5), None);
     }
@@ -256,8 +257,12 @@ impl Scene {
         }
     }
 
-    /// `at <point>: bad is care`, `at <point>: refused runs 8 h`, `at <point>: not seen for 8 days`.
+    /// `at <point>: bad is care`, `at <point>: refused runs 8 h`, `at <point>: not seen for 8 days`,
+    /// `at <point>: seen within 30 days is enough`, and what is said of [what comes back](super::again).
     fn of_point(&mut self, point: &str, says: &str) {
+        if self.comes_back(point, says) {
+            return;
+        }
         if let Some(severity) = says.strip_prefix("bad is ") {
             self.point(point).unwrap().bad_is = Coded::from_code(severity);
         } else if let Some(hours) = says.strip_prefix("refused runs ") {

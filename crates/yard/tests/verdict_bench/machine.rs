@@ -36,6 +36,7 @@ fn points() -> Vec<(&'static str, About, PointKind)> {
             remote,
             until: GreaseUntil::Shows,
             refused_runs: None,
+            seen_within: None,
         })
     };
     let leak = |out_from| PointKind::Leak {
@@ -51,6 +52,7 @@ fn points() -> Vec<(&'static str, About, PointKind)> {
             take: Take::Worst,
             usual_plus_minus: None,
             condition: None,
+            joint: None,
         })
     };
     let crank = |with: &str, may_crank| CrankCase {

@@ -1,6 +1,7 @@
 //! A bench for verdicts: a small made-up machine that is fit to run, changes to it in words, and cases read from Markdown.
 #![allow(dead_code, unused_imports, clippy::unwrap_used)]
 
+mod again;
 mod answers;
 mod case;
 mod change;

@@ -338,6 +338,7 @@ pub(crate) fn round(by: Person) -> Round {
         looked: BTreeSet::new(),
         in_time: BTreeSet::new(),
         from_paper: false,
+        no_photo: None,
     }
 }
 

@@ -48,6 +48,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
             point,
             what: what.to_owned(),
             severity,
+            told: None,
         }),
     )?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))

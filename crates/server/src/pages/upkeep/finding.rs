@@ -90,6 +90,7 @@ pub(crate) fn mend(desk: &Desk, machine: &str, finding: &str, typed: &Typed) -> 
             what: what.to_owned(),
             cost,
             event: None,
+            cause: None,
         }),
     )?;
     go(&address(desk, &id, &found.id))

@@ -53,6 +53,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         what,
         point,
         event,
+        cost: None,
     };
     accept::keep(desk, Some(&id), Body::PartFitted(fitted))?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))

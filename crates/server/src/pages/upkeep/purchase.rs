@@ -31,6 +31,8 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     let purchase = entry::Purchase {
         what: what.to_owned(),
         cost: typed.some("cost"),
+        part: None,
+        point: None,
     };
     accept::keep(desk, Some(&id), Body::Purchase(purchase))?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))

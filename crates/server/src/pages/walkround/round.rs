@@ -174,6 +174,7 @@ impl<'a> Walk<'a> {
             answers,
             hours: None,
             closes: None,
+            no_photo: None,
         }
     }
 

@@ -58,6 +58,7 @@ fn fitting(section: &Section<'_, '_>, about: Option<About>) -> GreasingRule {
         remote: section.yes("remote"),
         until: until(section).unwrap_or(GreaseUntil::Shows),
         refused_runs: section.positive("refused-runs"),
+        seen_within: section.count("seen-within-days"),
     }
 }
 
@@ -115,6 +116,7 @@ fn measure(section: &Section<'_, '_>) -> Option<MeasureLimit> {
         take,
         usual_plus_minus: plus_minus,
         condition,
+        joint: item(section, "joint"),
     })
 }
 

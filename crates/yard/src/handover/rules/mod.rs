@@ -88,6 +88,7 @@ rules! {
     left_running left_not_at_rest not_handed_over
     may_not_run not_signed_off in_sight_only
     no_book no_stop gap joint_without_fitting not_seen_at_joint
+    not_reaching one_sided
     hours_in_question unread unsettled
 }
 

@@ -1,7 +1,8 @@
 //! A remote grease line was not seen to deliver for a week.
 //!
 //! What: a fitting that feeds its joint through a line must have been seen to deliver at the
-//! joint within seven days, else the machine is run with care.
+//! joint within seven days, or within what the book says (thirty at most), else the machine is
+//! run with care.
 //!
 //! Why: a chafed line takes all the grease and the joint gets none; nobody looks.
 //!
@@ -14,9 +15,6 @@ use super::{LooksAt, Rule, Source};
 use crate::book::{Point, PointKind};
 use crate::handover::{Context, Reason, Situation, Weight, What, weight};
 use jiff::{SignedDuration, Timestamp};
-
-/// How long a sight of fresh grease holds.
-const HOLDS: SignedDuration = SignedDuration::from_hours(7 * 24);
 
 pub(super) const RULE: Rule = Rule {
     id: "not-seen-at-joint",
@@ -43,7 +41,11 @@ fn check(situation: &Situation, context: &Context) -> Vec<Reason> {
 }
 
 fn seen_lately(situation: &Situation, point: &Point) -> bool {
-    let seen = |at: Timestamp| situation.now.duration_since(at) <= HOLDS;
+    let PointKind::Fitting(rule) = &point.kind else {
+        return true;
+    };
+    let holds = SignedDuration::from_hours(i64::from(rule.seen_every()) * 24);
+    let seen = |at: Timestamp| situation.now.duration_since(at) <= holds;
     situation
         .machine
         .seen_at_joint

@@ -17,6 +17,7 @@ mod rulings;
 mod shelf;
 mod unseen;
 mod use_of;
+mod work;
 
 pub use harm::{keeps_harm, tells_harm};
 pub use people::fold_yard;
@@ -191,7 +192,7 @@ impl<'f> Fold<'f> {
             }
             // Heard before the fold, or the yard's.
             Body::BookAdopted(_) | Body::Ruling(_) | Body::Correction(_) | Body::RoleGiven(_) => {}
-            Body::Purchase(_) | Body::Lesson(_) | Body::Note(_) | Body::Access(_) => {}
+            Body::Lesson(_) | Body::Note(_) | Body::Access(_) => {}
             _ => self.take_use(heard, body),
         }
     }
@@ -217,6 +218,7 @@ impl<'f> Fold<'f> {
                 adjustment.mends.as_slice(),
                 adjustment.event.as_ref(),
             ),
+            Body::Purchase(_) => return self.note_work(heard, Deed::SignOff),
             Body::Repair(repair) => (Deed::Repair, repair.mends.as_slice(), repair.event.as_ref()),
             Body::PartFitted(fitted) => (Deed::Repair, [].as_slice(), fitted.event.as_ref()),
             _ => return,
@@ -224,6 +226,7 @@ impl<'f> Fold<'f> {
         if mends.is_empty() && !self.may(heard, deed) {
             self.ask_not_entitled(heard.entry);
         }
+        self.note_work(heard, deed);
         self.mend(heard, deed, mends);
         // An event restarts closer checks, which is the careful side: it counts from whomever it comes.
         self.event(heard, event);

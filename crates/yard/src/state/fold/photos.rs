@@ -1,7 +1,7 @@
 //! Photos of findings: those of the answer that told of one, and those that name it, wherever they stand in order.
 
 use super::{
-    super::{Found, PhotoOf},
+    super::{Found, PhotoOf, PointPhoto},
     Fold,
     corrections::Heard,
 };
@@ -37,8 +37,17 @@ fn taken(entry: &Entry, photo: PhotoId, text: Option<String>) -> PhotoOf {
 impl Fold<'_> {
     /// Takes a photo that names a finding. It may come before what it names, so it is kept to the end of the fold.
     pub(super) fn photo(&mut self, heard: &Heard<'_>, note: &PhotoNote) {
-        let Some(of) = &note.of else { return };
-        if self.may(heard, Deed::Note) {
+        if !self.may(heard, Deed::Note) {
+            return;
+        }
+        if let Some(point) = &note.point {
+            self.state.point_photos.push(PointPhoto {
+                point: self.state.point_today(point),
+                by: heard.entry.by,
+                at: heard.entry.ordered_at,
+            });
+        }
+        if let Some(of) = &note.of {
             let photo = taken(heard.entry, note.photo, note.text.clone());
             self.photos.push((of.clone(), photo));
         }

@@ -1,7 +1,7 @@
 //! Walk-rounds and greasing: answers, what they find, and what counts as done.
 
 use super::{
-    super::{Asks, Done, Found, Given, Round},
+    super::{Asks, Done, Found, Given, PointPhoto, Round, UnseenGrease},
     Fold,
     corrections::Heard,
     order::turn,
@@ -80,6 +80,7 @@ impl<'f> Fold<'f> {
                 looked: BTreeSet::new(),
                 in_time: BTreeSet::new(),
                 from_paper: false,
+                no_photo: None,
             });
         // Whoever writes a part only after the closing did not walk this round.
         if round.closed.is_none() && !round.by.contains(&by) {
@@ -87,6 +88,9 @@ impl<'f> Fold<'f> {
         }
         round.last = at;
         round.from_paper |= walk.from_paper;
+        if round.no_photo.is_none() {
+            round.no_photo.clone_from(&walk.no_photo);
+        }
         // A round is closed once: closing it again makes it no younger.
         if walk.closes.is_some() && round.closed.is_none() {
             round.closed = Some((at, by, heard.entry.id));
@@ -153,10 +157,15 @@ impl<'f> Fold<'f> {
         if matches!(took, Some(GreaseTook::Seen | GreaseTook::Took)) {
             self.greased.insert(point.clone(), turn(heard.entry));
         }
-        if took == Some(GreaseTook::Seen) {
-            self.state.seen_at_joint.insert(point.clone(), done);
-        }
         let at = heard.entry.ordered_at;
+        self.grease_shows(&point, took, done);
+        self.state
+            .point_photos
+            .extend(answered.photos.first().map(|_| PointPhoto {
+                point: point.clone(),
+                by: heard.entry.by,
+                at,
+            }));
         let book = place
             .book
             .or_else(|| self.shelf.in_force(at))
@@ -184,6 +193,25 @@ impl<'f> Fold<'f> {
             }
         }
         self.state.answers.insert(point, given);
+    }
+
+    /// Whether the grease that went in was seen at the joint.
+    fn grease_shows(&mut self, point: &PointId, took: Option<GreaseTook>, done: Done) {
+        match took {
+            Some(GreaseTook::Seen) => {
+                self.state.unseen_grease.remove(point);
+                self.state.seen_at_joint.insert(point.clone(), done);
+            }
+            Some(GreaseTook::Took) => {
+                let unseen = self.state.unseen_grease.entry(point.clone());
+                let unseen = unseen.or_insert(UnseenGrease {
+                    first: done,
+                    times: 0,
+                });
+                unseen.times = unseen.times.saturating_add(1);
+            }
+            Some(GreaseTook::Refused) | None => {}
+        }
     }
 
     /// Now, by the meter as far as it is known.
