@@ -13,8 +13,8 @@ use crate::{
         pocket::{one as pocket, shelf, worker},
         trust,
         upkeep::{
-            self, fault, finding, greasing, hours, lesson, one_text::OneText, part, permit,
-            purchase, run, service,
+            self, comes_back, fault, finding, greasing, hours, lesson, one_text::OneText, part,
+            permit, purchase, run, service,
         },
         walkround::{form::Typed, round, sheet, station, together},
         yard::{explain, home, machine},
@@ -338,6 +338,10 @@ fn machine_routes() -> Router<Arc<App>> {
         .route(
             "/m/{machine}/finding/{finding}/release",
             form(move |desk, at, typed| finding::release(desk, &m(at), at.part("finding"), typed)),
+        )
+        .route(
+            "/m/{machine}/comes-back",
+            page(move |desk, at, _| comes_back::show(desk, &m(at))),
         )
         .route(
             "/m/{machine}/journal",

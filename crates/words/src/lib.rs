@@ -19,9 +19,11 @@ mod quantity;
 mod reckon;
 
 mod book;
+mod comes_back;
 mod errors;
 mod explain;
 mod handover;
+mod honest;
 mod journal;
 mod people;
 mod trust;

@@ -171,6 +171,10 @@ mod tests {
             point: PointId::new("fan-belt").unwrap(),
             failures: vec![finding(), finding(), finding()],
             gaps_hours: vec![Some(exact("40")), None],
+            at: vec![Timestamp::UNIX_EPOCH; 3],
+            cures: vec![None, None, None],
+            work: Vec::new(),
+            stripped: false,
         };
         let said = Words::english().repeat(
             &repeat,

@@ -23,7 +23,10 @@ fn forty_two() -> String {
             "\n[[point]]\nid = \"look-{n}\"\nstation = \"left\"\nkind = \"look\"\nwhat = \"Look {n}\"\nabout = \"tidiness\"\nrhythm = \"every start\"\nseconds = 10\n"
         )
     });
-    let sag = BOOK.split("[[point]]").find(|point| point.contains("id = \"sag-left\"")).unwrap();
+    let sag = BOOK
+        .split("[[point]]")
+        .find(|point| point.contains("id = \"sag-left\""))
+        .unwrap();
     let text = format!("{head}{}\n[[point]]{sag}", looks.collect::<String>());
     let read = yard::book::read(&text, &quantity::Habits::default());
     assert!(read.book.is_some(), "{:?}", read.troubles);
@@ -59,7 +62,11 @@ fn forty_two_points_in_thirty_eight_seconds_are_too_quick() {
     let (yard, signs) = walked_in(38, false);
     assert_eq!(
         signs,
-        [Sign::TooQuick { points: 42, took: 38, given: 420 }]
+        [Sign::TooQuick {
+            points: 42,
+            took: 38,
+            given: 420
+        }]
     );
     // Still kept, and it counts as any round does.
     let round = yard.fold().rounds[&round_id(1)].clone();
@@ -96,16 +103,31 @@ fn thirty_two_millimetres_eleven_days_running_is_told() {
         assert_eq!(same, (day >= 7).then_some(usize::try_from(day).unwrap()));
     }
     // Somebody else who reads another value begins a run of their own; so does a new value.
-    yard.closes(OTHER, "2026-03-12T07:00", 12, vec![("sag-left", sag("35 mm"))]);
+    yard.closes(
+        OTHER,
+        "2026-03-12T07:00",
+        12,
+        vec![("sag-left", sag("35 mm"))],
+    );
     assert_eq!(told(&yard, 12), []);
-    yard.closes(OPERATOR, "2026-03-13T07:00", 13, vec![("sag-left", sag("33 mm"))]);
+    yard.closes(
+        OPERATOR,
+        "2026-03-13T07:00",
+        13,
+        vec![("sag-left", sag("33 mm"))],
+    );
     assert_eq!(told(&yard, 13), []);
 }
 
 #[test]
 fn ten_rounds_alike_to_the_number_are_told_and_words_alone_are_not() {
     let words = [
-        "clip-left", "clip-right", "weekly-a", "weekly-b", "weekly-c", "monthly",
+        "clip-left",
+        "clip-right",
+        "weekly-a",
+        "weekly-b",
+        "weekly-c",
+        "monthly",
     ];
     let answers = |strokes: Option<u32>| {
         let mut all: Vec<(&str, Answer)> = words
@@ -115,7 +137,13 @@ fn ten_rounds_alike_to_the_number_are_told_and_words_alone_are_not() {
                 id => (id, look(LookState::Well)),
             })
             .collect();
-        all.push(("fit-boom", Answer::Fitting { took: GreaseTook::Seen, strokes }));
+        all.push((
+            "fit-boom",
+            Answer::Fitting {
+                took: GreaseTook::Seen,
+                strokes,
+            },
+        ));
         all
     };
     let alike = |strokes: Option<u32>, last: Option<u32>| {
@@ -129,7 +157,10 @@ fn ten_rounds_alike_to_the_number_are_told_and_words_alone_are_not() {
     };
     assert_eq!(
         alike(Some(4), Some(4)),
-        [Sign::AlwaysTheSame { rounds: 10, points: 7 }]
+        [Sign::AlwaysTheSame {
+            rounds: 10,
+            points: 7
+        }]
     );
     assert_eq!(alike(Some(4), Some(5)), []);
     assert_eq!(alike(None, None), []);
@@ -154,8 +185,13 @@ fn each_round_is_asked_to_show_one_point_the_same_wherever_it_is_worked_out() {
         show_me(&book, round, RoundPurpose::Start).map(|point| point.id.clone())
     };
     let id = "01932f6a-0000-7000-8000-000000000005";
-    assert_eq!(picked(id), Some(points[0x8000_0000_0000_0005_usize % 4].clone()));
-    let all: BTreeSet<_> = (0..4).map(|n| picked(&format!("01932f6a-0000-7000-8000-00000000000{n}"))).collect();
+    assert_eq!(
+        picked(id),
+        Some(points[0x8000_0000_0000_0005_usize % 4].clone())
+    );
+    let all: BTreeSet<_> = (0..4)
+        .map(|n| picked(&format!("01932f6a-0000-7000-8000-00000000000{n}")))
+        .collect();
     assert_eq!(all.len(), 4);
     let relief = RoundId(id.parse().unwrap());
     assert_eq!(show_me(&book, relief, RoundPurpose::Relief), None);

@@ -143,10 +143,7 @@ fn the_same_clip_again_is_one_fault_with_count_gaps_and_cost() {
     assert_eq!(all.len(), 1);
     let clip = &all[0];
     assert_eq!((clip.point.as_str(), clip.failures.len()), ("clip-left", 3));
-    assert_eq!(
-        clip.gaps_hours,
-        [Some(exact("34.2")), Some(exact("16.8"))]
-    );
+    assert_eq!(clip.gaps_hours, [Some(exact("34.2")), Some(exact("16.8"))]);
     assert_eq!(clip.gaps_days(&yard.zone), [10, 20]);
     let cost = costs(&machine, &clip.work, false);
     assert_eq!(
@@ -154,7 +151,10 @@ fn the_same_clip_again_is_one_fault_with_count_gaps_and_cost() {
         [("EUR".to_owned(), exact("12.55"))]
     );
     assert_eq!((cost.unread.len(), cost.shared), (0, 0));
-    assert_eq!(repeat_at(&machine, &point("clip-left")).as_ref(), Some(clip));
+    assert_eq!(
+        repeat_at(&machine, &point("clip-left")).as_ref(),
+        Some(clip)
+    );
     assert_eq!(repeat_at(&machine, &point("clip-right")), None);
 }
 
@@ -185,7 +185,10 @@ fn a_repair_of_two_things_is_told_to_be_in_both_sums_and_odd_costs_in_none() {
     let clip = repeat_at(&machine, &point("clip-left")).unwrap();
     let cost = costs(&machine, &clip.work, false);
     assert_eq!(cost.sums.get("EUR"), Some(&exact("0.05")));
-    assert_eq!((cost.unread.as_slice(), cost.shared), (&["about 40".to_owned()][..], 1));
+    assert_eq!(
+        (cost.unread.as_slice(), cost.shared),
+        (&["about 40".to_owned()][..], 1)
+    );
     assert!(matches!(
         clip.cures.last().unwrap().as_ref().unwrap().cause,
         Some(Cause::Found(_))
@@ -194,9 +197,8 @@ fn a_repair_of_two_things_is_told_to_be_in_both_sums_and_odd_costs_in_none() {
 
 #[test]
 fn the_same_cure_twice_asks_for_the_cause_and_another_cure_does_not() {
-    let again = |yard: &mut SmallYard, when: &str| {
-        found(yard, when, "clip-left", clip(ClipState::Missing))
-    };
+    let again =
+        |yard: &mut SmallYard, when: &str| found(yard, when, "clip-left", clip(ClipState::Missing));
     let mut yard = yard_of_two_sides();
     let first = again(&mut yard, "2026-03-02T07:00");
     mends(&mut yard, "2026-03-02T08:00", first, "new clip", None);
@@ -208,13 +210,25 @@ fn the_same_cure_twice_asks_for_the_cause_and_another_cure_does_not() {
     assert!(!twice.asks_cause());
 
     let mut same = yard.clone();
-    mends(&mut same, "2026-03-03T08:00", second.clone(), "New clip again", None);
+    mends(
+        &mut same,
+        "2026-03-03T08:00",
+        second.clone(),
+        "New clip again",
+        None,
+    );
     again(&mut same, "2026-03-04T07:00");
     let thrice = repeat_at(&same.fold(), &point("clip-left")).unwrap();
     assert_eq!(thrice.same_cure().map(|(times, _)| times), Some(2));
     assert!(thrice.asks_cause());
 
-    mends(&mut yard, "2026-03-03T08:00", second, "bushed the hole, pin of 12 mm", None);
+    mends(
+        &mut yard,
+        "2026-03-03T08:00",
+        second,
+        "bushed the hole, pin of 12 mm",
+        None,
+    );
     let third = again(&mut yard, "2026-03-04T07:00");
     let other = repeat_at(&yard.fold(), &point("clip-left")).unwrap();
     assert_eq!(other.same_cure().map(|(times, _)| times), Some(1));
@@ -223,19 +237,19 @@ fn the_same_cure_twice_asks_for_the_cause_and_another_cure_does_not() {
     // Whatever was tried: after three cures that did not hold the cause is asked for.
     mends(&mut yard, "2026-03-04T08:00", third, "wired it", None);
     again(&mut yard, "2026-03-05T07:00");
-    assert!(repeat_at(&yard.fold(), &point("clip-left")).unwrap().asks_cause());
+    assert!(
+        repeat_at(&yard.fold(), &point("clip-left"))
+            .unwrap()
+            .asks_cause()
+    );
 }
 
 #[test]
 fn the_third_time_loose_is_a_stripped_thread() {
     let mut yard = yard_of_two_sides();
-    for (at, state) in [
-        BoltState::Loose,
-        BoltState::StripeTurned,
-        BoltState::Loose,
-    ]
-    .into_iter()
-    .enumerate()
+    for (at, state) in [BoltState::Loose, BoltState::StripeTurned, BoltState::Loose]
+        .into_iter()
+        .enumerate()
     {
         let day = format!("2026-03-1{at}");
         let told = repeat_at(&yard.fold(), &point("frame-bolts"));
@@ -334,7 +348,10 @@ fn grease_that_goes_in_and_is_never_seen_is_asked_for_until_it_is_seen() {
     done(&mut yard, "2026-01-02T07:00", "800 h");
     // Its own first sight is of another time: here nobody ever saw it.
     let mut never = SmallYard::with_book(&book());
-    for (n, day) in ["2026-01-02", "2026-01-12", "2026-02-02"].iter().enumerate() {
+    for (n, day) in ["2026-01-02", "2026-01-12", "2026-02-02"]
+        .iter()
+        .enumerate()
+    {
         let boom = vec![("fit-boom", fitting(GreaseTook::Took))];
         never.closes(OPERATOR, &format!("{day}T07:00"), 10 + n as u64, boom);
     }
@@ -363,7 +380,12 @@ fn grease_that_goes_in_and_is_never_seen_is_asked_for_until_it_is_seen() {
 fn play_that_grows_behind_unseen_grease_is_not_reached() {
     let mut yard = SmallYard::with_book(&book());
     done(&mut yard, "2026-01-02T07:00", "800 h");
-    let play = |text: &str| vec![("play-boom", sag(text)), ("fit-boom", fitting(GreaseTook::Took))];
+    let play = |text: &str| {
+        vec![
+            ("play-boom", sag(text)),
+            ("fit-boom", fitting(GreaseTook::Took)),
+        ]
+    };
     yard.closes(OPERATOR, "2026-01-10T07:00", 30, play("1.0 mm"));
     let found = |yard: &SmallYard| {
         yard.sees(OPERATOR, "2026-02-01T08:00", |seen| {
@@ -373,7 +395,9 @@ fn play_that_grows_behind_unseen_grease_is_not_reached() {
     assert_eq!(found(&yard), None);
     let mut sure = yard.clone();
     sure.closes(OPERATOR, "2026-01-20T07:00", 31, play("1.5 mm"));
-    assert!(matches!(found(&sure), Some(NotReaching::PlayGrows { from, to, .. }) if from == "1.0 mm" && to == "1.5 mm"));
+    assert!(
+        matches!(found(&sure), Some(NotReaching::PlayGrows { from, to, .. }) if from == "1.0 mm" && to == "1.5 mm")
+    );
     // Four tenths are within what the two readings are good for.
     yard.closes(OPERATOR, "2026-01-20T07:00", 31, play("1.4 mm"));
     assert_eq!(found(&yard), None);
@@ -383,15 +407,22 @@ fn play_that_grows_behind_unseen_grease_is_not_reached() {
 fn a_bank_port_never_confirmed_in_thirty_days_is_due() {
     let mut yard = SmallYard::with_book(&book());
     done(&mut yard, "2026-01-02T07:00", "800 h");
-    let book = book().replace("remote = true", "remote = true\nseen-within-days = 30")
-        .replace("rhythm = [\"every start\"]\nseconds = 10", "rhythm = [\"every 365 days\"]\nseconds = 10");
+    let book = book()
+        .replace("remote = true", "remote = true\nseen-within-days = 30")
+        .replace(
+            "rhythm = [\"every start\"]\nseconds = 10",
+            "rhythm = [\"every 365 days\"]\nseconds = 10",
+        );
     let mut monthly = SmallYard::with_book(&book);
     done(&mut monthly, "2026-01-02T07:00", "800 h");
     let port = |yard: &SmallYard, now: &str| because(yard, OPERATOR, now, "fit-ring");
     assert_eq!(port(&monthly, "2026-01-31T08:00"), None);
     assert_eq!(
         port(&monthly, "2026-02-01T08:00"),
-        Some(Because::Days { since: 30, every: 30 })
+        Some(Because::Days {
+            since: 30,
+            every: 30
+        })
     );
     // Never confirmed at all, it is due at once, however often it took grease.
     let mut never = SmallYard::with_book(&book);
@@ -434,9 +465,24 @@ fn two_strokes_a_week_for_four_weeks_on_the_left_only_is_no_upkeep() {
 fn what_can_wait_is_ranked_and_holds_nothing_that_stands_it_down() {
     let mut yard = yard_of_two_sides();
     let looked = |state| look(state);
-    found(&mut yard, "2026-03-01T07:00", "weekly-a", looked(LookState::Worn));
-    found(&mut yard, "2026-03-02T07:00", "hose-boom", Answer::Hose(HoseState::Rubbed));
-    found(&mut yard, "2026-03-03T07:00", "clip-left", clip(ClipState::Missing));
+    found(
+        &mut yard,
+        "2026-03-01T07:00",
+        "weekly-a",
+        looked(LookState::Worn),
+    );
+    found(
+        &mut yard,
+        "2026-03-02T07:00",
+        "hose-boom",
+        Answer::Hose(HoseState::Rubbed),
+    );
+    found(
+        &mut yard,
+        "2026-03-03T07:00",
+        "clip-left",
+        clip(ClipState::Missing),
+    );
     let machine = yard.fold();
     let said = yard.sees(OPERATOR, "2026-03-04T07:00", judge);
     let waits = can_wait(&machine, &said);
@@ -445,7 +491,11 @@ fn what_can_wait_is_ranked_and_holds_nothing_that_stands_it_down() {
         .map(|one| one.thing.latest.point().unwrap().as_str())
         .collect();
     assert_eq!(points, ["hose-boom", "weekly-a"]);
-    assert!(waits.iter().all(|one| one.weighs < Verdict::StandDown && one.times == 1));
+    assert!(
+        waits
+            .iter()
+            .all(|one| one.weighs < Verdict::StandDown && one.times == 1)
+    );
 }
 
 proptest! {

@@ -38,6 +38,7 @@ const ROWS: &[Row] = &[
     ("/m/{machine}", Some(ANYBODY), None),
     ("/m/{machine}/journal", Some(ANYBODY), None),
     ("/m/{machine}/finding/{finding}", Some(ANYBODY), None),
+    ("/m/{machine}/comes-back", Some(ANYBODY), None),
     ("/m/{machine}/figure/{which}", Some(ANYBODY), None),
     ("/m/{machine}/papers/{file}", Some(ANYBODY), None),
     // signed in

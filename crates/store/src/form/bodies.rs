@@ -13,10 +13,10 @@ use serde::{Deserialize, Serialize};
 use yard::{
     book::Severity,
     entry::{
-        Access, AccessWhat, Adjustment, BookAdopted, Cause, EngineLeft, Evidence, Fault, GapAccepted,
-        Greasing, Handover, Lesson, MeterChange, MeterReading, MovePermit, Note, PartFitted,
-        PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose,
-        Ruling, RulingSays, Run, RunPart, SignOff, StandDown, Told, TopUp, WalkRound,
+        Access, AccessWhat, Adjustment, BookAdopted, Cause, EngineLeft, Evidence, Fault,
+        GapAccepted, Greasing, Handover, Lesson, MeterChange, MeterReading, MovePermit, Note,
+        PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven,
+        RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, Told, TopUp, WalkRound,
     },
     people::Role,
 };

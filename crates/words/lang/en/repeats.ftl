@@ -69,12 +69,9 @@ mend-cause = The cause: why does it fail?
 mend-cause-not-found = Or: cause not found, because …
 ask-mend-cause = Why does it fail? Doing the same again is no answer here.
     .next = Write the cause, or write that it was not found and why.
-repair-with-cause = { $what } Cause: { $why }
-repair-with-no-cause = { $what } Cause not found, because: { $why }
 
 service-point = What was adjusted
     .hint = Choose the point, also where nothing was wrong. One side adjusted again and again shows up only so.
 part-cost = What it cost
     .hint = With the currency. Leave it empty if you do not know.
 purchase-part = For which part of the book
-purchase-point = For which point

@@ -10,7 +10,8 @@ use yard::{
         BoltState, ClipState, FluidLooks, FunctionState, Hindrance, HoseState, LevelReads,
         LookState, StructureState,
     },
-    id::{EntryId, ItemId, PersonId},
+    id::{EntryId, ItemId, PersonId, PointId},
+    upkeep::NotReaching,
 };
 
 fn names() -> NoNames {
@@ -21,6 +22,10 @@ fn names() -> NoNames {
 
 fn someone() -> PersonId {
     "01890000-0000-7000-8000-000000000001".parse().unwrap()
+}
+
+fn point(id: &str) -> PointId {
+    PointId::new(id).unwrap()
 }
 
 fn item(id: &str) -> ItemId {
@@ -119,6 +124,21 @@ fn every_what() -> Vec<What> {
         ]
         .map(|(left, allowed)| What::Refused { left, allowed }),
     );
+    all.extend([
+        What::NotReaching(NotReaching::NeverSeen {
+            times: 12,
+            days: 40,
+        }),
+        What::NotReaching(NotReaching::PlayGrows {
+            at: point("play-boom"),
+            from: "1.0 mm".into(),
+            to: "1.5 mm".into(),
+        }),
+        What::OneSided {
+            twin: point("sag-right"),
+            times: 4,
+        },
+    ]);
     all.extend([
         What::NotSeenAtJoint,
         What::NotReleased,

@@ -5,7 +5,7 @@ use yard::{
     code::Coded,
     entry::{
         Access, Answered, Body, Correction, Entry, Handover, Ruling, RulingSays, Run, RunPart,
-        SignOff, TopUp, WalkRound,
+        SignOff, Told, TopUp, WalkRound,
     },
     id::FaultRef,
 };
@@ -158,14 +158,22 @@ impl Words {
                     ("what", f.what.as_str().into()),
                     ("verdict", self.name(f.severity).into()),
                 ];
-                self.with_part("entry-fault", "point", at_point(&f.point).as_deref(), args)
+                let line =
+                    self.with_part("entry-fault", "point", at_point(&f.point).as_deref(), args);
+                match f.told {
+                    None => line,
+                    Some(Told::Named) => format!("{line} ({})", self.text("fault-told-named")),
+                    Some(Told::Unnamed) => format!("{line} ({})", self.text("fault-told-unnamed")),
+                }
             }
-            Body::Repair(r) => self.with_part(
-                "entry-repair",
-                "cost",
-                r.cost.as_deref(),
-                vec![("what", r.what.as_str().into())],
-            ),
+            Body::Repair(r) => {
+                let what = match &r.cause {
+                    None => r.what.clone(),
+                    Some(cause) => format!("{} · {}", r.what, self.cause(cause)),
+                };
+                let args = vec![("what", what.into())];
+                self.with_part("entry-repair", "cost", r.cost.as_deref(), args)
+            }
             Body::StandDown(s) => self.say("entry-stand-down", &[("why", s.why.as_str().into())]),
             Body::Release(r) => self.say("entry-release", &[("what", r.mended.as_str().into())]),
             Body::MovePermit(permit) => {

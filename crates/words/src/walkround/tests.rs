@@ -142,6 +142,10 @@ fn why_a_point_is_due() {
         Because::OtherOperator,
         Because::StillUnknown,
         Because::OpenFinding,
+        Because::OtherSide {
+            of: yard::id::PointId::new("clip-left").unwrap(),
+        },
+        Because::NotReaching,
         Because::FindIt,
         Because::HoursInQuestion,
         Because::Whole,

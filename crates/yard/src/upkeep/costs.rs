@@ -57,7 +57,9 @@ pub fn amount(written: &str, decimal_comma: bool) -> Option<(String, Exact)> {
     let is_mark = |c: char| c.is_alphabetic() || !(c.is_ascii() || c.is_whitespace());
     // `kr.`, `EUR`, `US$`, `£`: more letters are words, and words may say "about".
     let plain = currency.trim_end_matches('.').chars().count() <= 3
-        && currency.chars().all(|c| is_mark(c) || matches!(c, '$' | '.'));
+        && currency
+            .chars()
+            .all(|c| is_mark(c) || matches!(c, '$' | '.'));
     let number = number(&written[first..last], decimal_comma)?;
     plain.then(|| (currency.trim_matches('.').to_owned(), number))
 }

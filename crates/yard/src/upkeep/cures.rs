@@ -27,8 +27,8 @@ pub struct Cure {
 
 /// Words that say only that it was done again; what is the same without them is the same.
 const SAY_NOTHING: &[&str] = &[
-    "again", "and", "another", "as", "before", "did", "ditto", "done", "fitted", "for", "have", "it", "like", "more", "once", "put", "same",
-    "the", "then", "this", "time", "was", "with",
+    "again", "and", "another", "as", "before", "did", "ditto", "done", "fitted", "for", "have",
+    "it", "like", "more", "once", "put", "same", "the", "then", "this", "time", "was", "with",
 ];
 
 /// The cure of a failure: what was done from when it was found until it came again. A repair says more than a part, and a

@@ -74,7 +74,8 @@ fn play_grows(
         return None;
     }
     let joint = rule.joint.as_ref()?;
-    let plays = plays_of(situation.book()?).filter(|(_, limit)| limit.joint.as_ref() == Some(joint));
+    let plays =
+        plays_of(situation.book()?).filter(|(_, limit)| limit.joint.as_ref() == Some(joint));
     let grown = |(point, limit): (&Point, &MeasureLimit)| {
         let readings = readings(situation.machine, &point.id, situation.now);
         let before = readings.iter().rev().find(|(at, _)| *at <= unseen.first.at);

@@ -33,7 +33,8 @@ pub fn one_sided(situation: &Situation<'_>) -> Vec<OneSided> {
     let sided = |point: &Point| {
         let times = times(situation, &point.id);
         let mut others = twins(book, &point.id);
-        let twin = others.find(|twin| times >= TIMES && adjusted(situation, &twin.id).count() == 0)?;
+        let twin =
+            others.find(|twin| times >= TIMES && adjusted(situation, &twin.id).count() == 0)?;
         Some(OneSided {
             point: point.id.clone(),
             twin: twin.id.clone(),
@@ -52,7 +53,12 @@ fn times(situation: &Situation<'_>, point: &PointId) -> usize {
             || work.mends.iter().any(|of| of.point.as_ref() == Some(point));
         kind && here && work.at <= situation.now
     };
-    let since = machine.work.iter().filter(repaired).map(|work| work.at).max();
+    let since = machine
+        .work
+        .iter()
+        .filter(repaired)
+        .map(|work| work.at)
+        .max();
     adjusted(situation, point)
         .filter(|work| since.is_none_or(|since| work.at > since))
         .count()

@@ -212,7 +212,10 @@ fn names(machine: &MachineState, book: Option<&Book>, work: &Work, point: &Point
             .is_some_and(|at| machine.point_today(at) == *point)
     };
     let of_part = || {
-        let part = book?.parts.iter().find(|part| Some(&part.id) == work.part.as_ref())?;
+        let part = book?
+            .parts
+            .iter()
+            .find(|part| Some(&part.id) == work.part.as_ref())?;
         Some(part.points == std::slice::from_ref(point))
     };
     match &work.point {

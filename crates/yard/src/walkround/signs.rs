@@ -76,12 +76,7 @@ fn too_quick(book: &Book, round: &Round) -> Option<Sign> {
             .find(|point| point.id == given.answered.point);
         point.map_or(0, |point| point.seconds)
     };
-    let after: Vec<u32> = round
-        .answers
-        .values()
-        .filter(timed)
-        .map(seconds)
-        .collect();
+    let after: Vec<u32> = round.answers.values().filter(timed).map(seconds).collect();
     let given = after.iter().copied().fold(0u32, u32::saturating_add);
     let took = end.duration_since(round.begun).as_secs().max(0);
     // Two who walk together look at two points at once.
@@ -139,8 +134,12 @@ fn by_day<'a>(
 }
 
 fn same_readings(one: &Answer, other: &Answer) -> bool {
-    let (Answer::Measure { readings: one, .. }, Answer::Measure { readings: other, .. }) =
-        (one, other)
+    let (
+        Answer::Measure { readings: one, .. },
+        Answer::Measure {
+            readings: other, ..
+        },
+    ) = (one, other)
     else {
         return false;
     };
@@ -183,7 +182,9 @@ fn always_the_same(machine: &MachineState, round: &Round) -> Option<Sign> {
             .filter_map(|(point, given)| Some((*given, *theirs.get(point)?)))
             .collect();
         shared.len() >= FEWEST_POINTS
-            && shared.iter().any(|(given, _)| has_number(&given.answered.answer))
+            && shared
+                .iter()
+                .any(|(given, _)| has_number(&given.answered.answer))
             && shared.iter().all(|(one, other)| {
                 one.answered.answer == other.answered.answer
                     && one.answered.note.is_none()

@@ -37,7 +37,11 @@ pub fn twin_asks(situation: &Situation<'_>) -> Vec<TwinAsk> {
     let Some(today) = Today::of(situation) else {
         return Vec::new();
     };
-    let asks = today.book.points.iter().filter_map(|point| ask(&today, point));
+    let asks = today
+        .book
+        .points
+        .iter()
+        .filter_map(|point| ask(&today, point));
     asks.collect()
 }
 
@@ -68,12 +72,19 @@ fn still_asks(today: &Today<'_>, point: &Point, finding: &Finding) -> bool {
     let (machine, now) = (today.machine(), today.situation.now);
     let rounds = || machine.rounds.values();
     let walked_then = |round: &&Round| round.begun <= finding.at && finding.at <= last(round, now);
-    if finding.at > now || rounds().filter(walked_then).any(|round| under_way(today, round)) {
+    if finding.at > now
+        || rounds()
+            .filter(walked_then)
+            .any(|round| under_way(today, round))
+    {
         return false;
     }
     let looked = machine.done.get(&point.id).is_some_and(|done| {
         let in_one_round = rounds().filter(walked_then).any(|round| {
-            round.answers.get(&point.id).is_some_and(|given| given.entry == done.entry)
+            round
+                .answers
+                .get(&point.id)
+                .is_some_and(|given| given.entry == done.entry)
         });
         done.at >= finding.at || in_one_round
     });

@@ -9,7 +9,7 @@
 use super::{
     answers::answer_from,
     machine::point_id,
-    scene::{Person, Scene, REVISION, hours_ago, id, round},
+    scene::{Person, REVISION, Scene, hours_ago, id, round},
 };
 use yard::{
     book::PointKind,

@@ -1,21 +1,28 @@
 //! One finding: what was found and done, and the entries that close it by naming it.
 
+use super::comes_back::{self, Told};
 use crate::{
     accept,
     desk::{Answer, Desk, go, page},
     names,
     page::Page,
-    pages::{photos, walkround::form::Typed},
+    pages::{
+        photos,
+        walkround::{
+            form::{self, Typed},
+            question::Asked,
+        },
+    },
     refusal::Refusal,
 };
 use askama::Template;
 use jiff::Timestamp;
 use yard::{
-    entry::{self, Body},
+    entry::{self, Body, Cause},
     id::{FaultRef, MachineId},
     people::{Deed, may},
     state::{Finding, MachineState},
-    upkeep::{OpenThing, open_things},
+    upkeep::{OpenThing, Repeat, open_things, repeat_at},
 };
 
 #[derive(Template)]
@@ -29,7 +36,12 @@ struct FindingPage {
     now: Vec<String>,
     also: Vec<String>,
     history: Vec<String>,
-    asked: Vec<String>,
+    again: Vec<Told>,
+    /// What to know before mending it: that the same was done before, and what the other side is asked.
+    before_mending: Vec<String>,
+    /// Whether the repair asks for the cause.
+    asks_cause: bool,
+    asked: Vec<Asked>,
     closed: bool,
     tag: Option<String>,
     sheet: String,
@@ -40,6 +52,8 @@ struct FindingPage {
     may_release: bool,
     typed: String,
     typed_release: String,
+    typed_cause: String,
+    typed_not_found: String,
 }
 
 fn find<'a>(
@@ -71,29 +85,49 @@ pub(crate) fn show(desk: &Desk, machine: &str, finding: &str) -> Answer {
 /// Writes a repair that names it.
 pub(crate) fn mend(desk: &Desk, machine: &str, finding: &str, typed: &Typed) -> Answer {
     let (id, state, found) = find(desk, machine, finding)?;
+    let p = desk.page();
     let what = typed.field("what");
+    let cause = cause(typed);
+    let mut asked = Vec::new();
     if what.is_empty() {
-        return render(
-            desk,
-            machine,
-            finding,
-            vec![desk.page().t("ask-repair-what")],
-            typed,
-        );
+        asked.push(plain(p.t("ask-repair-what")));
     }
-    let cost = typed.some("cost");
+    if cause.is_none() && repeat_of(state, found).is_some_and(|repeat| repeat.asks_cause()) {
+        asked.push(form::asked(&p, "ask-mend-cause"));
+    }
+    if !asked.is_empty() {
+        return render(desk, machine, finding, asked, typed);
+    }
     accept::keep(
         desk,
         Some(&id),
         Body::Repair(entry::Repair {
             mends: all_of(desk, state, found),
             what: what.to_owned(),
-            cost,
+            cost: typed.some("cost"),
             event: None,
-            cause: None,
+            cause,
         }),
     )?;
     go(&address(desk, &id, &found.id))
+}
+
+/// The cause as it was written: found, or not found and why.
+fn cause(typed: &Typed) -> Option<Cause> {
+    let found = typed.some("cause").map(Cause::Found);
+    found.or_else(|| typed.some("cause-not-found").map(Cause::NotFound))
+}
+
+/// What comes back at the point of a finding.
+fn repeat_of(state: &MachineState, found: &Finding) -> Option<Repeat> {
+    found.point().and_then(|point| repeat_at(state, point))
+}
+
+fn plain(what: String) -> Asked {
+    Asked {
+        what,
+        hint: String::new(),
+    }
 }
 
 /// Writes the release that names it.
@@ -106,7 +140,7 @@ pub(crate) fn release(desk: &Desk, machine: &str, finding: &str, typed: &Typed) 
             desk,
             machine,
             finding,
-            vec![desk.page().t("ask-release-mended")],
+            vec![plain(desk.page().t("ask-release-mended"))],
             typed,
         );
     }
@@ -129,7 +163,7 @@ fn address(desk: &Desk, machine: &MachineId, finding: &FaultRef) -> String {
     )
 }
 
-fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: &Typed) -> Answer {
+fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<Asked>, typed: &Typed) -> Answer {
     let (id, state, found) = find(desk, machine, finding)?;
     let p = desk.page();
     let names = names::names(desk, state);
@@ -141,12 +175,17 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
         ),
     ];
     let closed = found.released.is_some();
+    let here = format!("{}/m/{id}", p.home());
+    let point = found.point().map(|point| state.point_today(point));
+    let again = |point| comes_back::at(desk, &p, state, point, &here);
     page(&FindingPage {
+        again: point.as_ref().and_then(again).into_iter().collect(),
+        before_mending: before_mending(desk, &p, state, found),
+        asks_cause: repeat_of(state, found).is_some_and(|repeat| repeat.asks_cause()),
         machine: state
             .book()
             .map(|b| b.book.machine.name.clone())
             .unwrap_or_default(),
-        here: format!("{}/m/{id}", p.home()),
         what: p.words.found(found, &names),
         when: p.words.say("found-by", &when),
         now: now_lines(desk, &p, state, found),
@@ -178,8 +217,30 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<String>, typed: 
         may_release: !closed && may(desk.role, Deed::Release) && desk.person.is_some(),
         typed: typed.field("what").to_owned(),
         typed_release: typed.field("mended").to_owned(),
+        typed_cause: typed.field("cause").to_owned(),
+        typed_not_found: typed.field("cause-not-found").to_owned(),
+        here,
         p,
     })
+}
+
+/// What whoever mends it should know first: the cure that did not hold, and that the other side is asked.
+fn before_mending(desk: &Desk, p: &Page, state: &MachineState, found: &Finding) -> Vec<String> {
+    let names = names::names(desk, state);
+    let mut lines = Vec::new();
+    if let Some((times, cure)) = repeat_of(state, found).as_ref().and_then(Repeat::same_cure) {
+        let key = if times > 1 {
+            "mend-same-again"
+        } else {
+            "mend-same-once"
+        };
+        let args = [("what", cure.what.as_str().into()), ("n", times.into())];
+        lines.push(p.words.say(key, &args));
+    }
+    if let Some(point) = found.point().map(|point| state.point_today(point)) {
+        lines.extend(comes_back::other_sides(desk, p, state, &point, &names));
+    }
+    lines
 }
 
 /// What was done about it, a line each.

@@ -3,6 +3,7 @@
 pub(crate) mod finding;
 pub(crate) mod short;
 
+pub(crate) mod comes_back;
 pub(crate) mod fault;
 pub(crate) mod greasing;
 pub(crate) mod hours;

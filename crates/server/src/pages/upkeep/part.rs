@@ -53,7 +53,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         what,
         point,
         event,
-        cost: None,
+        cost: typed.some("cost"),
     };
     accept::keep(desk, Some(&id), Body::PartFitted(fitted))?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
@@ -87,6 +87,8 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     }
     let what = Field::text(&p, "part-what", "what", typed.field("what"));
     form.fields.push(what);
+    let cost = Field::text(&p, "part-cost", "cost", typed.field("cost"));
+    form.fields.push(cost);
     let events = events(book).into_iter().map(|event| Choice {
         code: event.to_string(),
         word: capital(&p.words.item(event, &names)),

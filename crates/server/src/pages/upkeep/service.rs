@@ -11,8 +11,9 @@ use crate::{
     },
 };
 use yard::{
+    book::{Book, Point, PointKind},
     entry::{self, Body},
-    id::{FaultRef, ItemId},
+    id::{FaultRef, ItemId, PointId},
     people::Deed,
     state::MachineState,
 };
@@ -24,7 +25,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
 
 /// Keeps a top-up (where an amount is given) or an adjustment (where words are), closing the finding chosen.
 pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
-    let (id, state, _) = desk.machine_and_book(machine)?;
+    let (id, state, book) = desk.machine_and_book(machine)?;
     let p = desk.page();
     let mends: Vec<FaultRef> = typed
         .field("mends")
@@ -63,7 +64,9 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
             mends,
         }),
         None => {
-            let point = mends.first().and_then(|f| f.point.clone());
+            let named = PointId::new(typed.field("point"))
+                .filter(|id| book.points.iter().any(|known| known.id == *id));
+            let point = named.or_else(|| mends.first().and_then(|f| f.point.clone()));
             Body::Adjustment(entry::Adjustment {
                 point,
                 what: what.to_owned(),
@@ -98,6 +101,13 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
         Field::text(&p, "service-grade", "grade", typed.field("grade")),
         Field::long(&p, "service-what", "what", typed.field("what")),
     ];
+    let adjusted = adjustable(book, typed.field("point"));
+    if !adjusted.is_empty() {
+        form.fields.push(Field {
+            one_column: true,
+            ..Field::choice(&p, "service-point", "point", adjusted)
+        });
+    }
     let open = open_choices(desk, &form.p, state, typed.field("mends"));
     if !open.is_empty() {
         form.fields.push(Field {
@@ -106,6 +116,17 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
         });
     }
     form.show()
+}
+
+/// What can be adjusted: what is measured, and bolts.
+fn adjustable(book: &Book, chosen: &str) -> Vec<Choice> {
+    let can = |point: &&Point| matches!(point.kind, PointKind::Measure(_) | PointKind::Bolts);
+    let choice = |point: &Point| Choice {
+        code: point.id.to_string(),
+        word: capital(&point.what),
+        chosen: point.id.as_str() == chosen,
+    };
+    book.points.iter().filter(can).map(choice).collect()
 }
 
 fn open_choices(
