@@ -19,6 +19,7 @@ mod refusal;
 mod routes;
 pub mod session;
 pub mod tokens;
+mod unnamed;
 
 pub use app::App;
 pub use guard::is_of;

@@ -13,10 +13,10 @@ use crate::{
         pocket::{one as pocket, shelf, worker},
         trust,
         upkeep::{
-            self, comes_back, fault, finding, greasing, hours, lesson, one_text::OneText, part,
-            permit, purchase, run, service,
+            self, comes_back, fault, finding, greasing, happened, hours, lesson, one_text::OneText,
+            part, permit, purchase, quiet_day, run, service,
         },
-        walkround::{form::Typed, round, sheet, station, together},
+        walkround::{form::Typed, round, sheet, signs, station, together},
         yard::{explain, home, machine},
     },
     photo,
@@ -202,6 +202,8 @@ fn yard_routes() -> Router<Arc<App>> {
             "/photos/{photo}",
             page(|desk, at, _| photo::show(desk, at.part("photo"), at.asked("size"))),
         )
+        .route("/signs", page(|desk, _, _| signs::show(desk)))
+        .route("/quiet-day", page(|desk, _, _| quiet_day::show(desk)))
         .route(
             "/journal",
             page(|desk, at, _| journal::list::show(desk, None, at.asked("before").parse().ok())),
@@ -272,6 +274,10 @@ fn machine_routes() -> Router<Arc<App>> {
         )
         .route("/m/{machine}/fault", of_machine(fault::show, fault::keep))
         .route(
+            "/m/{machine}/happened",
+            of_machine(happened::show, happened::keep),
+        )
+        .route(
             "/m/{machine}/note",
             of_machine(
                 |desk, machine| OneText::Note.show(desk, machine),
@@ -280,9 +286,11 @@ fn machine_routes() -> Router<Arc<App>> {
         )
         .route(
             "/m/{machine}/photo",
-            page(move |desk, at, _| upkeep::photo::show(desk, &m(at), at.asked("of")))
-                .merge(post(upkeep::photo::take))
-                .layer(DefaultBodyLimit::max(photo::MOST_READ)),
+            page(move |desk, at, _| {
+                upkeep::photo::show(desk, &m(at), at.asked("of"), at.asked("point"))
+            })
+            .merge(post(upkeep::photo::take))
+            .layer(DefaultBodyLimit::max(photo::MOST_READ)),
         )
         .route("/m/{machine}/hours", of_machine(hours::show, hours::keep))
         .route(

@@ -86,6 +86,23 @@ function roundNow() {
   return walk;
 }
 
+/** The point that a round is asked to show: the last eight bytes of its id, counted round the points. The yard's computer comes to the same one. */
+function shownBy(/** @type {string} */ round) {
+  const points = /** @type {string[]} */ (page.showMe ?? []);
+  const low = BigInt(`0x${round.replaceAll("-", "").slice(-16)}`);
+  return points.length === 0 ? null : points[Number(low % BigInt(points.length))];
+}
+
+/** Says at its point, and only there, that the round under way asks for a photo. */
+function showMe() {
+  const wanted = walk && !walk.closed ? shownBy(walk.round) : null;
+  for (const box of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(".show-me"))) {
+    const point = /** @type {HTMLElement|null} */ (box.closest("fieldset[data-point]"))?.dataset.point;
+    box.hidden = point === undefined || point !== wanted;
+    if (!box.hidden) /** @type {HTMLDetailsElement|null} */ (box.closest("fieldset")?.querySelector("details:last-of-type"))?.setAttribute("open", "");
+  }
+}
+
 /** @param {HTMLElement} station */
 function pointsOf(station) {
   return /** @type {HTMLElement[]} */ ([...station.querySelectorAll("fieldset[data-point]")]);
@@ -109,12 +126,13 @@ async function keep(kind, body, more) {
   return kept;
 }
 
-/** @param {{answers?: object[], hours?: any, closes?: object}} part @param {{worse?: string[], photos?: string[]}} more */
+/** @param {{answers?: object[], hours?: any, closes?: object, noPhoto?: string}} part @param {{worse?: string[], photos?: string[]}} more */
 function keepPart(part, more) {
   const { round } = roundNow();
   const body = {
     round, book: page.book, purpose: page.purpose, from_paper: false,
     ...(part.hours === undefined ? {} : { hours: part.hours }), ...(part.closes ? { closes: part.closes } : {}),
+    ...(part.noPhoto ? { no_photo: part.noPhoto } : {}),
     ...(part.answers && part.answers.length > 0 ? { answers: part.answers } : {}),
   };
   return keep("walk-round", body, more);
@@ -154,8 +172,10 @@ async function keepStation(form, button) {
   /** @type {string[]} */
   const [worse, photos, points] = [[], [], []];
   let asked = false;
+  let noPhoto = "";
   for (const fields of pointsOf(station)) {
     const point = fields.dataset.point ?? "";
+    if (walk && shownBy(walk.round) === point) noPhoto = typed(fields, `np.${point}`);
     const read = readPoint(fields, restWell && !isAnswered(fields), page.comma, voice);
     askAt(fields, read.asked ?? (read.nothing && !isAnswered(fields) ? [ask("ask-not-answered")] : []));
     asked ||= Boolean(read.asked) || (Boolean(read.nothing) && !isAnswered(fields));
@@ -168,7 +188,7 @@ async function keepStation(form, button) {
     if (read.worse) worse.push(JSON.parse(fields.dataset.reads ?? "{}").what);
   }
   if (answers.length > 0) {
-    await keepPart({ answers }, { worse, photos });
+    await keepPart({ answers, noPhoto }, { worse, photos });
     const now = roundNow();
     now.answered = union(now.answered, points);
     await keepThing(WALK, now);
@@ -456,6 +476,7 @@ function refreshRound() {
     list.hidden = stoodDown;
     /** @type {HTMLElement} */ (list.previousElementSibling).hidden = !stoodDown;
   }
+  showMe();
   const all = stations.reduce((sum, station) => sum + pointsOf(station).length, 0);
   const left = stations.reduce((sum, station) => sum + leftAt(station), 0);
   element("progress-words").textContent = say("pocket-progress", { done: all - left, all });

@@ -90,7 +90,7 @@ pub(crate) fn taken(
     photo: &PhotoOf,
     when: &dyn Fn(Timestamp) -> String,
 ) -> String {
-    let name = desk.view.name(photo.by);
+    let name = crate::unnamed::writer_of(desk, photo.entry, photo.by);
     p.words.say(
         "photo-taken",
         &[("name", name.into()), ("when", when(photo.at).into())],

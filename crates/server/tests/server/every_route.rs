@@ -39,6 +39,7 @@ const ROWS: &[Row] = &[
     ("/m/{machine}/journal", Some(ANYBODY), None),
     ("/m/{machine}/finding/{finding}", Some(ANYBODY), None),
     ("/m/{machine}/comes-back", Some(ANYBODY), None),
+    ("/quiet-day", Some(ANYBODY), None),
     ("/m/{machine}/figure/{which}", Some(ANYBODY), None),
     ("/m/{machine}/papers/{file}", Some(ANYBODY), None),
     // signed in
@@ -50,6 +51,7 @@ const ROWS: &[Row] = &[
     // who works here
     ("/m/{machine}/handover", None, Some(LEARNER)),
     ("/m/{machine}/fault", None, Some(LEARNER)),
+    ("/m/{machine}/happened", None, Some(LEARNER)),
     ("/m/{machine}/note", None, Some(LEARNER)),
     ("/m/{machine}/stand-down", None, Some(LEARNER)),
     ("/m/{machine}/photo", None, Some(LEARNER)),
@@ -66,6 +68,7 @@ const ROWS: &[Row] = &[
     ("/m/{machine}/purchase", Some(DEPUTY), Some(DEPUTY)),
     ("/m/{machine}/sign-offs", Some(DEPUTY), Some(DEPUTY)),
     ("/m/{machine}/finding/{finding}/release", None, Some(DEPUTY)),
+    ("/signs", Some(STEWARD), None),
     ("/people/{person}", None, Some(STEWARD)),
     ("/people/{person}/erase", None, Some(STEWARD)),
     ("/people/{person}/pin-link", None, Some(STEWARD)),

@@ -31,9 +31,6 @@ show-me-take = Take the photo
 show-me-taken = The photo of { $point } is there. Thank you.
 show-me-declined = No photo of { $point }, because: { $why }
 show-me-decline = No photo, because
-show-me-keep = Keep the reason
-ask-show-me-why = Why is there no photo?
-    .next = A few words will do, for example: camera broken. The round goes on either way.
 
 happened-title = It happened while I had it
 happened-link = Something broke while I had it: tell it
@@ -43,7 +40,6 @@ happened-who-sees = With your name left off, other people here do not see who to
 happened-who-sees-all = The steward and the deputy can still see it, and so can whoever holds the yard's data. The journal keeps who wrote what.
 happened-what = What happened, and what broke
     .hint = What you did, what it did, what you saw or heard.
-happened-point = Where on the machine
 happened-name = Your name
 happened-name-named = show my name
 happened-name-unnamed = leave my name off the pages

@@ -26,7 +26,6 @@ comes-back-intro = The same thing failing again is one fault. Hours and days are
 comes-back-none = Nothing has come back yet.
 comes-back-parts = Parts fitted again
 comes-back-watch = Where to look closer
-comes-back-twins = Asked on the other side
 comes-back-link = What comes back
 comes-back-count = { $n ->
     [one] failed once

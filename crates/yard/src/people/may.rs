@@ -59,6 +59,8 @@ deeds! {
     SignOff "sign-off" from Deputy;
     /// Adopt a machine book or accept a gap in it.
     AdoptBook "adopt-book" from Steward;
+    /// See signs of rounds not walked: told to the steward alone.
+    SeeSigns "see-signs" from Steward;
     /// Give and take roles, set PINs.
     ManagePeople "manage-people" from Steward;
     /// Back up, restore, export, set the yard's habits.
@@ -94,6 +96,7 @@ mod tests {
         take-in-paper - - - y y
         sign-off      - - - y y
         adopt-book    - - - - y
+        see-signs     - - - - y
         manage-people - - - - y
         keep-yard     - - - - y";
 

@@ -150,7 +150,7 @@ fn line(
             "journal-voided"
         };
         let args = [
-            ("name", desk.view.name(by.by).into()),
+            ("name", crate::unnamed::writer(desk, by).into()),
             ("why", correction.why.as_str().into()),
             ("line", said.unwrap_or_default().into()),
         ];
@@ -198,7 +198,7 @@ fn line(
         when: p.words.moment(e.ordered_at, desk.now, &desk.zone),
         who: match e.by {
             PersonId::PROGRAM => p.t("the-program"),
-            by => desk.view.name(by),
+            _ => crate::unnamed::writer(desk, e),
         },
         machine: state
             .book()

@@ -48,7 +48,7 @@ pub(super) fn made(
         sheet,
         &PrintedFinding {
             what: &desk.app.words.found(found, names),
-            found_by: &desk.view.name(found.by),
+            found_by: &crate::unnamed::finder(desk, found),
             at: found.at,
             done: &finding::history(desk, &p, found, names, &when),
             photos: &photos,

@@ -55,7 +55,7 @@ pub(crate) fn show(
                 &sheet,
                 found,
                 &desk.app.words.found(found, &names),
-                &desk.view.name(found.by),
+                &crate::unnamed::finder(desk, found),
                 Some(&format!("{address}/finding/{page}")),
             )
         }

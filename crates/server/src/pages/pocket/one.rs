@@ -12,7 +12,7 @@ use crate::{
             form::Typed,
             question::{Choice, Question, capital, choices, question},
             round::{Walk, hours_last, leg_key, leg_title},
-            station::drawing,
+            station::{because, drawing},
         },
         yard::{home::class, machine::zone_words},
     },
@@ -28,7 +28,7 @@ use yard::{
     handover::{Alone, Judgement},
     id::PointId,
     people::Role,
-    walkround::{Leg, Stop, guards_at},
+    walkround::{Leg, Stop, guards_at, show_me_points},
 };
 
 #[derive(Template)]
@@ -145,7 +145,7 @@ fn data(
         "verdict": judgement.verdict.code(), "at": ms(judgement.at), "until": judgement.holds.until.map(ms),
         "stoodDown": !walk.stood_down.is_empty(), "holdsHours": desk.view.habits.round_holds_hours,
         "comma": desk.view.habits.decimal_comma, "program": env!("CARGO_PKG_VERSION"), "meter": walk.book.meter.is_some(),
-        "address": desk.app.address,
+        "address": desk.app.address, "showMe": shows(walk),
         // On a device of several people whoever has not touched it for so long has gone.
         "idle": shared.then_some(crate::session::IDLE.as_millis() as i64),
     });
@@ -162,6 +162,12 @@ fn reasons(desk: &Desk, p: &Page, walk: &Walk<'_>, judgement: &Judgement) -> Vec
     let told = judgement.reasons.iter().map(|r| p.words.reason(r, &names));
     told.map(|told| format!("{} {}", told.what, told.next))
         .collect()
+}
+
+/// The points one of which this round is asked to show.
+fn shows<'a>(walk: &Walk<'a>) -> Vec<&'a str> {
+    let points = show_me_points(walk.book, walk.plan.purpose).into_iter();
+    points.map(|point| point.id.as_str()).collect()
 }
 
 fn view_of(leg: &Leg, stop: &Stop) -> String {
@@ -209,6 +215,7 @@ fn station(
 ) -> Station {
     let name = station_name(walk.book, stop);
     let needed = guards_at(walk.book, leg, std::slice::from_ref(stop));
+    let shows = shows(walk);
     let points = stop.points.iter().filter_map(|due| {
         let point = walk.book.points.iter().find(|q| q.id == due.point)?;
         let mut q = question(p, walk.book, point, due.number, &Typed::default());
@@ -219,6 +226,14 @@ fn station(
         q.earlier =
             crate::pages::yard::machine::open_finding_at(desk, walk.machine, &due.point, false)
                 .unwrap_or_default();
+        q.because = because(p, desk, walk, due);
+        // Which of these it is, the phone works out by the round's id.
+        if shows.contains(&due.point.as_str()) {
+            let name = p
+                .words
+                .point(&due.point, &crate::names::names(desk, walk.machine));
+            q.show_me = p.t1("show-me", "point", &name);
+        }
         Some(q)
     });
     Station {

@@ -14,6 +14,7 @@ use crate::{
         },
     },
     refusal::Refusal,
+    unnamed,
 };
 use askama::Template;
 use jiff::Timestamp;
@@ -168,7 +169,7 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<Asked>, typed: &
     let p = desk.page();
     let names = names::names(desk, state);
     let when = [
-        ("name", desk.view.name(found.by).into()),
+        ("name", unnamed::finder(desk, found).into()),
         (
             "when",
             p.words.moment(found.at, desk.now, &desk.zone).into(),
@@ -256,7 +257,7 @@ pub(crate) fn history(
     let line = |e: &entry::Entry| {
         let args = [
             ("line", p.words.entry(&e.body, names).into()),
-            ("name", desk.view.name(e.by).into()),
+            ("name", unnamed::writer(desk, e).into()),
             ("when", when(e.at).into()),
         ];
         p.words.say("finding-history", &args)
@@ -288,7 +289,7 @@ fn also(desk: &Desk, p: &Page, state: &MachineState, found: &Finding) -> Vec<Str
         let when = p.words.moment(f.at, desk.now, &desk.zone);
         let args = [
             ("line", p.words.found(f, &names).into()),
-            ("name", desk.view.name(f.by).into()),
+            ("name", unnamed::finder(desk, f).into()),
             ("when", when.into()),
         ];
         p.words.say("finding-history", &args)

@@ -7,6 +7,8 @@ use crate::{
     pages::walkround::{
         form::{self, Typed},
         question::Asked,
+        round::Walk,
+        show_me,
     },
     photo::{self, PhotoTrouble, Sent},
     refusal::Refusal,
@@ -46,11 +48,12 @@ struct Shows {
     chosen: bool,
 }
 
-/// Shows the form. `of`: the finding it is to show, as its page's link says.
-pub(crate) fn show(desk: &Desk, machine: &str, of: &str) -> Answer {
-    let of = match of {
-        "" => String::new(),
-        of => format!("finding {of}"),
+/// Shows the form. `of`: the finding it is to show, as its page's link says; `point`: the point, as a round asks it.
+pub(crate) fn show(desk: &Desk, machine: &str, of: &str, point: &str) -> Answer {
+    let of = match (of, point) {
+        ("", "") => String::new(),
+        ("", point) => format!("point {point}"),
+        (of, _) => format!("finding {of}"),
     };
     let typed = Typed::of(vec![("of".to_owned(), of)]);
     render(desk, machine, &typed, Vec::new())
@@ -118,10 +121,18 @@ fn keep(desk: &Desk, machine: &str, sent: Sent) -> Answer {
     };
     let to = match &note.of {
         Some(of) => format!("/finding/{}", crate::session::encode(&of.to_string())),
+        None if asked_by_round(desk, machine, note.point.as_ref()) => "/round".to_owned(),
         None => "/journal".to_owned(),
     };
     accept::keep(desk, Some(&id), Body::Photo(note))?;
     go(&format!("/y/{}/m/{id}{to}", desk.app.tag()))
+}
+
+/// Whether the round that is walked asked for a photo of this point: then on with the round.
+fn asked_by_round(desk: &Desk, machine: &str, point: Option<&PointId>) -> bool {
+    let walk = Walk::of(desk, machine).ok();
+    let asks = walk.and_then(|walk| show_me::asks(desk, &desk.page(), &walk));
+    asks.is_some_and(|asks| Some(&asks.point) == point)
 }
 
 fn refused(p: &Page, trouble: PhotoTrouble) -> Asked {

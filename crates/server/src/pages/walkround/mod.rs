@@ -5,5 +5,7 @@ pub(crate) mod question;
 pub(crate) mod round;
 pub(crate) mod scale;
 pub(crate) mod sheet;
+pub(crate) mod show_me;
+pub(crate) mod signs;
 pub(crate) mod station;
 pub(crate) mod together;

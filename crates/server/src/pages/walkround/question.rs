@@ -25,6 +25,12 @@ pub(crate) struct Question {
     pub(crate) earlier: String,
     /// Photos of what is open here, as markup.
     pub(crate) photos: String,
+    /// Why this point is asked now, where somebody may not expect it: the other side failed, its grease is not seen.
+    pub(crate) because: String,
+    /// That this round asks for a photo of it; empty where it does not.
+    pub(crate) show_me: String,
+    /// Where the photo is taken; empty where it is taken here.
+    pub(crate) show_me_link: String,
     pub(crate) kept: String,
     /// Who answered it, where that is another person.
     pub(crate) kept_by: String,

@@ -4,7 +4,7 @@ use super::{
     form,
     form::Typed,
     question::Asked,
-    station,
+    show_me, signs, station,
     together::{self, Offer},
 };
 use crate::{
@@ -290,6 +290,11 @@ struct RoundPage {
     /// The id of the round that is walked; empty where none is begun.
     round: String,
     summary: String,
+    /// The one point this round is asked to show, or what became of its photo; and where it is taken.
+    show_me: String,
+    show_me_link: String,
+    /// Signs of rounds not walked, for the steward alone.
+    signs: Vec<String>,
     relief: bool,
     after: bool,
     legs: Vec<LegLine>,
@@ -361,7 +366,12 @@ fn list(desk: &Desk, walk: &Walk<'_>, hours_typed: &str, asked: Vec<Asked>) -> R
     let relief = walk.round.is_none()
         && desk.view.habits.relief_allowed
         && plan_round(&desk.situation(walk.machine), RoundPurpose::Relief, None).is_some();
+    let asks = show_me::asks(desk, &p, walk);
+    let (show_me, link) = asks.map_or_else(Default::default, |asks| (asks.line, asks.link));
     RoundPage {
+        show_me,
+        show_me_link: link.unwrap_or_default(),
+        signs: signs::of_machine(desk, &p, &walk.machine_id),
         machine: walk.book.machine.name.clone(),
         here: walk.here.clone(),
         stop: stop_words(&p, walk.book),

@@ -5,7 +5,7 @@ use super::{
     question::{Asked, Question, capital, question},
     round::{Walk, leg_key, leg_title},
     scale::scale,
-    together,
+    show_me, together,
 };
 use crate::pages::yard::machine::stop_words;
 use crate::{
@@ -24,7 +24,7 @@ use yard::{
     handover::{Reason, Verdict, What},
     id::{MachineId, PointId},
     state::keeps_harm,
-    walkround::{DuePoint, Leg, Stop, Weighed, guards_at, weigh},
+    walkround::{Because, DuePoint, Leg, Stop, Weighed, guards_at, weigh},
 };
 
 #[derive(Template)]
@@ -95,6 +95,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, leg: &str, station: &str, typed: 
         }
     }
     keep_answers(desk, &walk, &walk.machine_id, &answers)?;
+    keep_why_no_photo(desk, &walk, typed)?;
     if !asked.is_empty() {
         // What reads is kept already; the page comes back with the rest, nothing typed is lost.
         let fresh = desk.again()?;
@@ -110,6 +111,20 @@ pub(crate) fn keep(desk: &Desk, machine: &str, leg: &str, station: &str, typed: 
         )),
         None => go(&walk.after(leg, stop, &answers)),
     }
+}
+
+/// Keeps why there is no photo of the point that this round was asked to show, where that was written.
+fn keep_why_no_photo(desk: &Desk, walk: &Walk<'_>, typed: &Typed) -> Result<(), Refusal> {
+    let asks = show_me::asks(desk, &desk.page(), walk).filter(|asks| asks.link.is_some());
+    let why = asks.and_then(|asks| typed.some(&show_me::why_not(&asks.point)));
+    if why.is_some() {
+        let part = entry::WalkRound {
+            no_photo: why,
+            ..walk.part(Vec::new())
+        };
+        accept::keep(desk, Some(&walk.machine_id), Body::WalkRound(part))?;
+    }
+    Ok(())
 }
 
 /// Every answer in a form, whatever is due by now.
@@ -273,6 +288,12 @@ fn one_question(
     q.asked = asked.get(&due.point).cloned().unwrap_or_default();
     q.earlier = crate::pages::yard::machine::open_finding_at(desk, walk.machine, &due.point, true)
         .unwrap_or_default();
+    q.because = because(p, desk, walk, due);
+    if let Some(asks) = show_me::asks(desk, p, walk).filter(|asks| asks.point == due.point)
+        && let Some(link) = asks.link
+    {
+        (q.show_me, q.show_me_link) = (asks.line, link);
+    }
     q.photos = photos::row(photos::of_open_at(desk, p, walk.machine, &due.point)?)?;
     if let Some(given) = walk.kept(&due.point) {
         q.kept_by = together::answered_by(desk, given);
@@ -290,6 +311,17 @@ fn one_question(
         q.scale = scale(p, point, &given.answered.answer).unwrap_or_default();
     }
     Ok(Some(q))
+}
+
+/// Why a point is asked that nobody may expect; empty where it comes round by itself.
+pub(crate) fn because(p: &Page, desk: &Desk, walk: &Walk<'_>, due: &DuePoint) -> String {
+    match &due.because {
+        because @ (Because::OtherSide { .. } | Because::NotReaching) => capital(
+            &p.words
+                .because(because, &crate::names::names(desk, walk.machine)),
+        ),
+        _ => String::new(),
+    }
 }
 
 /// An unknown in the words of a verdict's reason: what is not known, and what to do next.

@@ -118,7 +118,7 @@ fn origins(desk: &Desk, figure: &Figure) -> Vec<String> {
         let when = p.words.moment(e.at, desk.now, &desk.zone);
         let args = [
             ("line", Arg::from(p.words.entry_line(e, &names))),
-            ("name", desk.view.name(e.by).into()),
+            ("name", crate::unnamed::writer(desk, e).into()),
             ("when", when.into()),
         ];
         p.words.say("finding-history", &args)

@@ -5,6 +5,7 @@ use crate::{
     app::Machines,
     desk::{Answer, Desk, page},
     page::Page,
+    pages::walkround::signs,
 };
 use askama::Template;
 use papers::drawing::{Mark, verdict_mark};
@@ -16,6 +17,7 @@ struct YardPage {
     p: Page,
     machines: Vec<Card>,
     questions: usize,
+    signs: usize,
     only: Option<MachineId>,
 }
 
@@ -47,6 +49,7 @@ pub(crate) fn show(desk: &Desk) -> Answer {
     let only = (machines.len() == 1).then(|| machines[0].id.clone());
     page(&YardPage {
         questions: open_questions(&desk.view.machines),
+        signs: signs::count(desk),
         only,
         machines,
         p,

@@ -230,7 +230,7 @@ fn found_when(desk: &Desk, p: &Page, finding: &Finding, named: bool) -> String {
 
 fn finding_when(desk: &Desk, p: &Page, finding: &Finding) -> String {
     let args = [
-        ("name", desk.view.name(finding.by).into()),
+        ("name", crate::unnamed::finder(desk, finding).into()),
         (
             "when",
             p.words.moment(finding.at, desk.now, &desk.zone).into(),
