@@ -51,14 +51,13 @@ pub fn twin_asks(situation: &Situation<'_>) -> Vec<TwinAsk> {
 /// sides in one round has looked.
 pub(super) fn ask(today: &Today<'_>, point: &Point) -> Option<TwinAsk> {
     let machine = today.machine();
-    let twin = |finding: &Finding| {
-        let found = machine.point_today(finding.point()?);
-        let mut others = twins(today.book, &point.id);
-        others.find(|other| other.id == found).map(|_| found)
-    };
+    let others: Vec<&PointId> = twins(today.book, &point.id).map(|twin| &twin.id).collect();
+    if others.is_empty() {
+        return None;
+    }
     let asks = machine.findings.values().filter_map(|finding| {
-        let of = twin(finding)?;
-        still_asks(today, point, finding).then_some((finding, of))
+        let of = machine.point_today(finding.point()?);
+        (others.contains(&&of) && still_asks(today, point, finding)).then_some((finding, of))
     });
     let (finding, of) = asks.min_by_key(|(finding, _)| (finding.at, finding.id.clone()))?;
     Some(TwinAsk {
@@ -70,25 +69,17 @@ pub(super) fn ask(today: &Today<'_>, point: &Point) -> Option<TwinAsk> {
 
 fn still_asks(today: &Today<'_>, point: &Point, finding: &Finding) -> bool {
     let (machine, now) = (today.machine(), today.situation.now);
-    let rounds = || machine.rounds.values();
-    let walked_then = |round: &&Round| round.begun <= finding.at && finding.at <= last(round, now);
-    if finding.at > now
-        || rounds()
-            .filter(walked_then)
-            .any(|round| under_way(today, round))
-    {
+    let done = machine.done.get(&point.id);
+    if finding.at > now || done.is_some_and(|done| done.at >= finding.at) {
         return false;
     }
-    let looked = machine.done.get(&point.id).is_some_and(|done| {
-        let in_one_round = rounds().filter(walked_then).any(|round| {
-            round
-                .answers
-                .get(&point.id)
-                .is_some_and(|given| given.entry == done.entry)
-        });
-        done.at >= finding.at || in_one_round
-    });
-    !looked
+    let walked_then = |round: &&Round| round.begun <= finding.at && finding.at <= last(round, now);
+    let looked = |round: &Round| {
+        let given = round.answers.get(&point.id);
+        given.is_some_and(|given| done.is_some_and(|done| done.entry == given.entry))
+    };
+    let mut rounds = machine.rounds.values().filter(walked_then);
+    !rounds.any(|round| under_way(today, round) || looked(round))
 }
 
 fn last(round: &Round, now: Timestamp) -> Timestamp {
