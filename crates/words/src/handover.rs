@@ -2,7 +2,7 @@
 
 mod rule;
 
-use crate::{Arg, Names, Told, Words};
+use crate::{Arg, BookList, Names, Told, Words};
 use quantity::{Exact, Side};
 use yard::{
     book::{About, LeakClass},
@@ -109,7 +109,7 @@ impl Words {
 
     /// What goes behind a reason's code in its key, and its arguments besides the point.
     fn detail<'a>(&self, what: &'a What, names: &dyn Names) -> (Option<&'static str>, Args<'a>) {
-        let item = |id| ("name", self.item(id, names).into());
+        let item = |list, id| ("name", self.listed(list, id, names).into());
         match what {
             What::PinClip(state) => (Some(state.code()), vec![]),
             What::Bolts(state, how_many) => (Some(state.code()), vec![("n", (*how_many).into())]),
@@ -165,17 +165,20 @@ impl Words {
                 (None, vec![("with", with.into())])
             }
             What::StoodDown { why } => (None, vec![("why", why.into())]),
-            What::JointWithoutFitting { joint } => (None, vec![item(joint)]),
+            What::JointWithoutFitting { joint } => (None, vec![item(BookList::Joints, joint)]),
             What::LeftNotAtRest { step }
             | What::StepNotInBook { step }
             | What::LockWrong {
                 step,
                 right_is: None,
-            } => (None, vec![item(step)]),
+            } => (None, vec![item(BookList::Rest, step)]),
             What::LockWrong {
                 step,
                 right_is: Some(right),
-            } => (Some("right"), vec![item(step), ("what", right.into())]),
+            } => (
+                Some("right"),
+                vec![item(BookList::Rest, step), ("what", right.into())],
+            ),
             What::Unread { kind } => (None, vec![("name", kind.into())]),
             What::Gap { gap } => (None, vec![("name", self.gap_by_id(gap, names).into())]),
             _ => (None, vec![]),

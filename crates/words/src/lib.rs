@@ -31,7 +31,7 @@ mod upkeep;
 mod walkround;
 
 pub use named::Named;
-pub use names::{BookNames, Names, NoNames, end_of};
+pub use names::{BookList, BookNames, Names, NoNames, end_of};
 pub use pseudo::{plain_runs, visible_text};
 pub use trust::{TRUST_KINDS, fingerprint_lines};
 pub use words::{Arg, Told, Words};

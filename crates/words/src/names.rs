@@ -24,10 +24,31 @@ pub trait Names {
     fn point(&self, point: &PointId) -> Option<String>;
     /// A pose, joint, fluid, part, ram, rest step, weakness or control, in the book's words.
     fn item(&self, item: &ItemId) -> Option<String>;
+    /// What something in one list of the book is. Two lists may well use the same id: a fluid and a joint, a control and a point.
+    fn listed(&self, list: BookList, item: &ItemId) -> Option<String>;
     /// The time now.
     fn now(&self) -> Timestamp;
     /// The yard's time zone.
     fn zone(&self) -> &TimeZone;
+}
+
+/// A list of the book whose items sentences name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BookList {
+    /// Poses.
+    Poses,
+    /// Joints.
+    Joints,
+    /// Fluids.
+    Fluids,
+    /// Rams.
+    Rams,
+    /// Steps of the rest order.
+    Rest,
+    /// Known weaknesses.
+    Weaknesses,
+    /// Controls.
+    Controls,
 }
 
 /// Names out of one machine's book and the yard's table of people.
@@ -68,6 +89,9 @@ impl Names for BookNames<'_> {
     fn item(&self, item: &ItemId) -> Option<String> {
         item_of(self.book?, item)
     }
+    fn listed(&self, list: BookList, item: &ItemId) -> Option<String> {
+        listed_in(self.book?, list, item)
+    }
     fn now(&self) -> Timestamp {
         self.now
     }
@@ -100,6 +124,24 @@ fn item_of(book: &Book, item: &ItemId) -> Option<String> {
         .map(|(_, name)| name.clone())
 }
 
+fn listed_in(book: &Book, list: BookList, item: &ItemId) -> Option<String> {
+    let listed: Vec<(&ItemId, &String)> = match list {
+        BookList::Poses => book.poses.iter().map(|it| (&it.id, &it.what)).collect(),
+        BookList::Joints => book.joints.iter().map(|it| (&it.id, &it.name)).collect(),
+        BookList::Fluids => book.fluids.iter().map(|it| (&it.id, &it.name)).collect(),
+        BookList::Rams => book.rams.iter().map(|it| (&it.id, &it.name)).collect(),
+        BookList::Rest => book.rest.iter().map(|it| (&it.id, &it.what)).collect(),
+        BookList::Weaknesses => book
+            .weaknesses
+            .iter()
+            .map(|it| (&it.id, &it.what))
+            .collect(),
+        BookList::Controls => book.controls.iter().map(|it| (&it.id, &it.name)).collect(),
+    };
+    let found = listed.into_iter().find(|(id, _)| *id == item);
+    found.map(|(_, name)| name.clone())
+}
+
 /// Knows nobody and nothing: sentences show ids, times are in UTC.
 #[derive(Clone, Copy, Debug)]
 pub struct NoNames {
@@ -115,6 +157,9 @@ impl Names for NoNames {
         None
     }
     fn item(&self, _: &ItemId) -> Option<String> {
+        None
+    }
+    fn listed(&self, _: BookList, _: &ItemId) -> Option<String> {
         None
     }
     fn now(&self) -> Timestamp {
@@ -142,6 +187,11 @@ impl Words {
     /// What an item of the book is; its id where the book does not have it.
     pub fn item(&self, item: &ItemId, names: &dyn Names) -> String {
         names.item(item).unwrap_or_else(|| item.to_string())
+    }
+
+    /// What an item of one list of the book is; its id where the book does not have it.
+    pub fn listed(&self, list: BookList, item: &ItemId, names: &dyn Names) -> String {
+        names.listed(list, item).unwrap_or_else(|| item.to_string())
     }
 }
 

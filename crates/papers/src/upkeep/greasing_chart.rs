@@ -8,7 +8,7 @@ use quantity::Quantity;
 use reckon::{Figure, FigureInput, Origin, upkeep::grease_round_mass};
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
-use words::{BookNames, Names};
+use words::{BookList, BookNames, Names};
 use yard::{
     book::{GreaseUntil, GreasingRule, Point, PointKind, Safeguard},
     id::ItemId,
@@ -171,7 +171,7 @@ fn row_data(
     let joints: Vec<String> = joints
         .into_iter()
         .filter_map(|p| self::rule(p)?.joint.as_ref())
-        .map(|joint| sheet.words.item(joint, names))
+        .map(|joint| sheet.words.listed(BookList::Joints, joint, names))
         .collect();
     Some(json!({
         "numbers": numbers,

@@ -4,7 +4,7 @@ use super::{Row, found::found, rows};
 use crate::{PaperError, Sheet, picture, typeset};
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
-use words::{BookNames, Names};
+use words::{BookList, BookNames, Names};
 use yard::{
     book::{Engine, GreaseUntil, MeasureLimit, OilHeat, Point, PointKind},
     id::{ItemId, PointId},
@@ -82,7 +82,7 @@ fn about(sheet: &Sheet<'_>, plan: &RoundPlan) -> Vec<String> {
 fn leg_data(sheet: &Sheet<'_>, leg: &Leg, names: &dyn Names) -> Value {
     json!({
         "engine": sheet.words.name(leg.engine),
-        "pose": leg.pose.as_ref().map(|pose| sheet.words.item(pose, names)),
+        "pose": leg.pose.as_ref().map(|pose| sheet.words.listed(BookList::Poses, pose, names)),
         "guards": first(sheet, leg),
         "stops": leg.stops.iter().map(|stop| stop_data(sheet, leg, stop, names)).collect::<Vec<_>>(),
     })
@@ -201,7 +201,7 @@ fn range(sheet: &Sheet<'_>, limit: &MeasureLimit) -> String {
 fn finds(sheet: &Sheet<'_>, finds: &[ItemId], names: &dyn Names) -> Value {
     json!({
         "title": sheet.t("paper-finds"),
-        "joints": finds.iter().map(|joint| sheet.words.item(joint, names)).collect::<Vec<_>>(),
+        "joints": finds.iter().map(|joint| sheet.words.listed(BookList::Joints, joint, names)).collect::<Vec<_>>(),
         "found": sheet.t("paper-found-fitting"),
     })
 }

@@ -1,6 +1,6 @@
 //! What a machine book does not say yet, in words: what it is, what it blocks, what would fill it.
 
-use crate::{Arg, Names, Told, Words};
+use crate::{Arg, BookList, Names, Told, Words};
 use yard::{
     book::{About, Blocks, By, Gap, GapCode, RestKind},
     code::Coded,
@@ -92,11 +92,26 @@ impl Words {
             }
             _ => None,
         };
-        let point = || PointId::new(subject).and_then(|point| names.point(&point));
-        let item = || ItemId::new(subject).and_then(|item| names.item(&item));
-        word.or_else(point)
-            .or_else(item)
-            .unwrap_or_else(|| subject.to_owned())
+        let item = |list| ItemId::new(subject).and_then(|item| names.listed(list, &item));
+        let listed = || match list_of(code) {
+            Some(list) => item(list),
+            None => PointId::new(subject).and_then(|point| names.point(&point)),
+        };
+        word.or_else(listed).unwrap_or_else(|| subject.to_owned())
+    }
+}
+
+/// The list of the book that a gap's subject stands in; none where it is a point, or a word of the format.
+fn list_of(code: GapCode) -> Option<BookList> {
+    match code {
+        GapCode::JointWithoutFitting => Some(BookList::Joints),
+        GapCode::RestWithoutProof => Some(BookList::Rest),
+        GapCode::FluidWithoutGrade | GapCode::FluidWithoutQuantity => Some(BookList::Fluids),
+        GapCode::PoseWithoutRods => Some(BookList::Poses),
+        GapCode::RamNotMeasured => Some(BookList::Rams),
+        GapCode::WeaknessNotWatched => Some(BookList::Weaknesses),
+        GapCode::ControlNotKnown => Some(BookList::Controls),
+        _ => None,
     }
 }
 
@@ -180,6 +195,33 @@ mod tests {
             ));
         }
         insta::assert_snapshot!(said.join("\n"));
+    }
+
+    /// A control, a fluid and a point may share an id: each gap names its own.
+    #[test]
+    fn a_gap_names_the_thing_of_its_own_list() {
+        let text = include_str!("../../../../blanks/tracked-loader-backhoe.toml");
+        let book = yard::book::read(text, &quantity::Habits::default()).book;
+        let people = std::collections::BTreeMap::new();
+        let names = crate::BookNames {
+            book: book.as_ref(),
+            people: &people,
+            now: jiff::Timestamp::UNIX_EPOCH,
+            zone: &jiff::tz::TimeZone::UTC,
+        };
+        let said = |id| Words::english().gap_by_id(id, &names);
+        assert_eq!(
+            said("control-not-known:battery-switch"),
+            "what this control does: Battery switch, right side"
+        );
+        assert_eq!(
+            said("fluid-without-grade:engine-oil"),
+            "which grade goes in: Engine oil"
+        );
+        assert_eq!(
+            said("level-without-pose:engine-oil"),
+            "in which pose this level is read: Engine oil on the stick"
+        );
     }
 
     #[test]

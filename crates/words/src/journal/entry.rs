@@ -1,6 +1,6 @@
 //! One line for each kind of entry, and what it says in detail.
 
-use crate::{Arg, Names, Words};
+use crate::{Arg, BookList, Names, Words};
 use yard::{
     code::Coded,
     entry::{
@@ -118,7 +118,10 @@ impl Words {
             self.say(
                 "found-at-point",
                 &[
-                    ("point", self.item(&step.step, names).into()),
+                    (
+                        "point",
+                        self.listed(BookList::Rest, &step.step, names).into(),
+                    ),
                     ("answer", answer.into()),
                 ],
             )
@@ -320,7 +323,7 @@ impl Words {
     fn top_up(&self, top_up: &TopUp, names: &dyn Names) -> String {
         let fluid = top_up.fluid.as_ref().map_or_else(
             || self.text("entry-top-up-fluid"),
-            |fluid| self.item(fluid, names),
+            |fluid| self.listed(BookList::Fluids, fluid, names),
         );
         let args = vec![
             ("part", fluid.into()),
