@@ -200,3 +200,36 @@ fn sealed_joints_are_not_looked_for() {
     let ids: Vec<&str> = joints_to_find(&book).iter().map(|id| id.as_str()).collect();
     assert_eq!(ids, ["a"]);
 }
+
+/// A saw, a trailer or a generator has no arm: nobody is asked for its rams, nor to lower what cannot sink.
+#[test]
+fn what_has_no_rams_is_not_asked_for_an_arm() {
+    let ids = |without: &str| -> Vec<String> {
+        let machine = MACHINE.replace("kind = \"k\"\n", &format!("kind = \"k\"\n{without}"));
+        let text = format!("{machine}[ground]\non = \"wheels\"\n");
+        let book = read(&text, &Habits::default()).book.unwrap();
+        gaps(&book).into_iter().map(|gap| gap.id).collect()
+    };
+    let (with, lacking) = (ids(""), ids("without = [\"rams\"]\n"));
+    let of_the_arm = ["no-rest-step:lowered", "no-rams", "no-distances"];
+    for id in of_the_arm {
+        assert!(with.iter().any(|gap| gap == id), "{with:?}");
+    }
+    let other: Vec<&String> = with
+        .iter()
+        .filter(|gap| !of_the_arm.contains(&gap.as_str()))
+        .collect();
+    assert_eq!(lacking.iter().collect::<Vec<_>>(), other);
+}
+
+/// The habit of greasing is asked for where something is greased, or may be.
+#[test]
+fn what_has_nothing_to_grease_is_not_asked_when() {
+    let asked = |rest: &str| found(rest).iter().any(|gap| gap.id == "no-greasing-habit");
+    assert!(!asked(&point("function", "about = \"signals\"")));
+    assert!(asked(&point("fitting", "")));
+    assert!(asked(&format!(
+        "[[joint]]\nid = \"a\"\nname = \"A\"\n{}",
+        point("function", "about = \"signals\"")
+    )));
+}

@@ -341,3 +341,32 @@ proptest! {
         prop_assert!(whole_only);
     }
 }
+
+/// What has no engine has no key, what has no seat has no belt: neither is asked for, unless the book itself asks.
+#[test]
+fn safeguards_are_only_of_what_the_machine_has() {
+    let without = |what: &str| {
+        let book = BOOK.replacen("[machine]\n", &format!("[machine]\nwithout = {what}\n"), 1);
+        assert_ne!(book, BOOK);
+        let bare: String = book
+            .lines()
+            .filter(|line| !line.starts_with("guards = "))
+            .map(|line| format!("{line}\n"))
+            .collect();
+        let yard = SmallYard::with_book(&bare);
+        let plan = yard.sees(OPERATOR, "2026-03-02T07:00", |situation| {
+            whole(situation, RoundPurpose::Start)
+        });
+        let legs = plan.unwrap().legs;
+        let of = |engine: Engine| {
+            let leg = legs.iter().find(|leg| leg.engine == engine).unwrap();
+            leg.guards.clone()
+        };
+        (of(Engine::Off), of(Engine::Working))
+    };
+    let (key, zone, belt) = (Safeguard::KeyOut, Safeguard::ZoneEmpty, Safeguard::BeltOn);
+    assert_eq!(without("[\"rams\"]"), (vec![key], vec![zone, belt]));
+    assert_eq!(without("[\"seat-belt\"]"), (vec![key], vec![zone]));
+    assert_eq!(without("[\"engine\", \"seat-belt\"]"), (vec![], vec![zone]));
+    assert_eq!(without("[\"starter\"]"), (vec![], vec![zone, belt]));
+}

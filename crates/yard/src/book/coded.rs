@@ -55,7 +55,7 @@ coded! {
     View { Left = "left", Right = "right", Sides = "sides", Plan = "plan" }
     Take { Mean = "mean", Worst = "worst", Each = "each" }
     StandsOn { Tracks = "tracks", Wheels = "wheels", Frame = "frame", Towed = "towed", Hands = "hands" }
-    Without { Engine = "engine", SeatBelt = "seat-belt", Starter = "starter" }
+    Without { Engine = "engine", SeatBelt = "seat-belt", Starter = "starter", Rams = "rams" }
     KindWord {
         Level = "level", Fitting = "fitting", PinClip = "pin-clip", Bolts = "bolts", Measure = "measure", Leak = "leak", Hose = "hose",
         Structure = "structure", Function = "function", Look = "look", Crank = "crank",

@@ -96,6 +96,8 @@ pub enum Without {
     SeatBelt,
     /// No starter that could turn by itself: pulled by hand, or none.
     Starter,
+    /// No rams and no arm: nothing that oil holds up and that could sink.
+    Rams,
 }
 
 /// How to stop the engine.

@@ -8,7 +8,7 @@ use super::{
     today::Today,
 };
 use crate::{
-    book::{Book, Engine, Place, Point, PointKind, Safeguard, joints_to_find},
+    book::{Book, Engine, Place, Point, PointKind, Safeguard, Without, joints_to_find},
     entry::RoundPurpose,
     handover::Situation,
     id::{ItemId, PointId, StationId},
@@ -210,15 +210,22 @@ pub fn guards_at(book: &Book, leg: &Leg, stops: &[Stop]) -> Vec<Safeguard> {
         .chain(pose)
         .copied()
         .filter(|guard| !(running && *guard == Safeguard::KeyOut));
-    let all: BTreeSet<Safeguard> = written.chain(guards_of(leg.engine)).collect();
+    let all: BTreeSet<Safeguard> = written.chain(guards_of(leg.engine, book)).collect();
     all.into_iter().collect()
 }
 
-/// What an engine state needs in place by itself, whatever the book says.
-fn guards_of(engine: Engine) -> Vec<Safeguard> {
+/// What an engine state needs in place by itself, as far as the machine has it: a key where something can start it, a belt
+/// where there is a seat.
+fn guards_of(engine: Engine, book: &Book) -> Vec<Safeguard> {
+    let starts = !book.lacks(Without::Engine) && !book.lacks(Without::Starter);
+    let key = starts.then_some(Safeguard::KeyOut);
+    let belt = (!book.lacks(Without::SeatBelt)).then_some(Safeguard::BeltOn);
     match engine {
-        Engine::Off | Engine::After => vec![Safeguard::KeyOut],
-        Engine::Idle | Engine::Working => vec![Safeguard::ZoneEmpty, Safeguard::BeltOn],
+        Engine::Off | Engine::After => key.into_iter().collect(),
+        Engine::Idle | Engine::Working => [Some(Safeguard::ZoneEmpty), belt]
+            .into_iter()
+            .flatten()
+            .collect(),
     }
 }
 

@@ -1,12 +1,13 @@
 //! Gaps of what is computed with: rams, poses, distances, masses.
 
 use super::{Blocks, By, Gap, GapCode, of, of_book, unlock};
-use crate::book::{Book, PointKind, Pose};
+use crate::book::{Book, PointKind, Pose, Without};
 
 pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
+    let has_arm = !book.lacks(Without::Rams);
     let whole = [
         (
-            book.rams.is_empty(),
+            book.rams.is_empty() && has_arm,
             of_book(
                 GapCode::NoRams,
                 false,
@@ -15,7 +16,7 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
             ),
         ),
         (
-            book.distances.is_empty(),
+            book.distances.is_empty() && has_arm,
             of_book(
                 GapCode::NoDistances,
                 false,

@@ -1,7 +1,7 @@
 //! Gaps of greasing: joints that no known fitting feeds, and the habit.
 
 use super::{Blocks, By, Gap, GapCode, of, of_book, unlock};
-use crate::book::{Book, Joint, Lubrication, PointKind};
+use crate::book::{Book, Joint, Lubrication, Point, PointKind};
 
 pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
     let habit = of_book(
@@ -10,7 +10,7 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
         &[Blocks::Greasing],
         unlock("greasing", "when", By::WritingDown),
     );
-    let habit = book.greasing.when.is_none().then_some(habit);
+    let habit = (book.greasing.when.is_none() && is_greased(book)).then_some(habit);
     let joints = joints_to_find(book).map(|joint| {
         let how = unlock("point", "joint", By::Looking);
         of(
@@ -23,6 +23,12 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
         )
     });
     joints.chain(habit)
+}
+
+/// Whether there is, or may be, anything to grease: a book with points but neither fittings nor joints has nothing.
+fn is_greased(book: &Book) -> bool {
+    let fitting = |point: &Point| matches!(point.kind, PointKind::Fitting(_));
+    book.points.is_empty() || !book.joints.is_empty() || book.points.iter().any(fitting)
 }
 
 /// Joints that want a fitting and have none known.

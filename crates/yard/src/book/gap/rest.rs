@@ -8,7 +8,7 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
     let travels = book.ground_gear.as_ref().is_none_or(|gear| gear.travels);
     let towed = book.ground_gear.as_ref().is_some_and(|gear| gear.towed);
     let needed = [
-        (travels, RestKind::Lowered),
+        (travels && !book.lacks(Without::Rams), RestKind::Lowered),
         (travels, RestKind::Neutral),
         (travels || towed, RestKind::Brake),
         (!book.lacks(Without::Engine), RestKind::EngineOff),
