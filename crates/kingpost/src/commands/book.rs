@@ -32,9 +32,13 @@ macro_rules! blanks {
 }
 
 blanks! {
+    "atv"
+    "chainsaw"
     "compact-tractor"
     "mini-excavator"
+    "portable-generator"
     "tracked-loader-backhoe"
+    "trailer"
     "wheeled-loader-backhoe"
 }
 
