@@ -49,7 +49,7 @@ impl Sheet<'_> {
     /// What the shared markup needs; `title` is the document's.
     pub(crate) fn frame(&self, title: &str, cautions: &[&str]) -> Value {
         let machine = &self.book.machine;
-        let cautions: Vec<String> = cautions.iter().map(|key| self.t(key)).collect();
+        let cautions = self.words.cautions(cautions, self.book);
         let mut frame = frame_of(self.words, self.size, self.now, self.zone);
         frame.extend([
             ("title", title.into()),

@@ -25,6 +25,7 @@ mod explain;
 mod handover;
 mod honest;
 mod journal;
+mod kinds;
 mod people;
 mod trust;
 mod upkeep;

@@ -10,6 +10,7 @@ mod pen;
 mod plan;
 mod scale;
 mod side;
+mod size;
 
 pub use ink::*;
 pub use mark::{Mark, verdict_mark};

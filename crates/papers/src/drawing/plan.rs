@@ -1,8 +1,8 @@
 //! The plan of the machine: numbered stations along the lap, and the danger zone.
 
 use super::{
-    ink::{DIMENSION, HATCH, INK, PENCIL, PER_METRE, SHEET},
-    pen,
+    ink::{DIMENSION, HATCH, INK, PENCIL, SHEET},
+    pen, size,
 };
 use svg::node::element::{Circle, Group, SVG, Title};
 use yard::{
@@ -29,7 +29,8 @@ pub struct Plan<'a> {
 
 /// Draws the plan, front to the left of the page.
 pub fn plan(what: &Plan<'_>) -> String {
-    let (left, right, top, bottom) = extent(what);
+    let sheet = Sheet(size::of_plan(what.book));
+    let (left, right, top, bottom) = extent(what, sheet);
     let mut drawing = SVG::new()
         .set(
             "viewBox",
@@ -44,44 +45,53 @@ pub fn plan(what: &Plan<'_>) -> String {
         .set("role", "img")
         .set("xmlns", "http://www.w3.org/2000/svg")
         .add(Title::new(what.title));
-    drawing = drawing.add(zone(what, bottom));
+    drawing = drawing.add(zone(what, sheet, bottom));
     for stroke in what.book.drawing.iter().filter(|s| s.view == View::Plan) {
-        drawing = drawing.add(drawn(stroke, what.radius));
+        drawing = drawing.add(drawn(stroke, what.radius, sheet));
     }
-    drawing.add(lap(what)).add(stations(what)).to_string()
+    drawing
+        .add(lap(what, sheet))
+        .add(stations(what, sheet))
+        .to_string()
 }
 
-/// Machine frame to page: front to the left, so that the left side is towards the reader.
-fn on_page(x: f64, y: f64) -> (f64, f64) {
-    (-x * PER_METRE, y * PER_METRE)
+/// Drawing units in a metre of this machine.
+#[derive(Clone, Copy)]
+struct Sheet(f64);
+
+impl Sheet {
+    /// Machine frame to page: front to the left, so that the left side is towards the reader.
+    fn at(self, x: f64, y: f64) -> (f64, f64) {
+        (-x * self.0, y * self.0)
+    }
 }
 
-fn danger(what: &Plan<'_>) -> Option<((f64, f64), f64)> {
+fn danger(what: &Plan<'_>, sheet: Sheet) -> Option<((f64, f64), f64)> {
     let zone = what.book.danger_zone.as_ref()?;
-    let middle = zone.middle.map_or((0.0, 0.0), |m| on_page(m.x, m.y));
-    Some((middle, zone.reach.si_f64() * PER_METRE))
+    let middle = zone.middle.map_or((0.0, 0.0), |m| sheet.at(m.x, m.y));
+    Some((middle, zone.reach.si_f64() * sheet.0))
 }
 
-fn places<'a>(what: &Plan<'a>) -> Vec<(usize, &'a StationId, (f64, f64))> {
+fn places<'a>(what: &Plan<'a>, sheet: Sheet) -> Vec<(usize, &'a StationId, (f64, f64))> {
     let book = what.book;
     let along = book.lap.iter().enumerate();
     along
         .filter_map(|(i, id)| {
             let station = book.stations.iter().find(|s| s.id == *id)?;
-            station.at.map(|at| (i + 1, id, on_page(at.x, at.y)))
+            station.at.map(|at| (i + 1, id, sheet.at(at.x, at.y)))
         })
         .collect()
 }
 
-fn extent(what: &Plan<'_>) -> (f64, f64, f64, f64) {
-    let mut all: Vec<(f64, f64)> = places(what).into_iter().map(|(.., at)| at).collect();
+fn extent(what: &Plan<'_>, sheet: Sheet) -> (f64, f64, f64, f64) {
+    let mut all: Vec<(f64, f64)> = places(what, sheet).into_iter().map(|(.., at)| at).collect();
     for stroke in what.book.drawing.iter().filter(|s| s.view == View::Plan) {
         match &stroke.shape {
-            Shape::Line(points) => all.extend(points.iter().map(|(x, y)| on_page(*x, *y))),
-            Shape::Circle { middle, .. } => all.push(on_page(middle.0, middle.1)),
+            Shape::Line(points) => all.extend(points.iter().map(|(x, y)| sheet.at(*x, *y))),
+            Shape::Circle { middle, .. } => all.push(sheet.at(middle.0, middle.1)),
         }
     }
-    if let Some(((x, y), r)) = danger(what) {
+    if let Some(((x, y), r)) = danger(what, sheet) {
         all.extend([(x - r, y - r), (x + r, y + r)]);
     }
     let pad = what.radius * 1.4;
@@ -96,8 +106,8 @@ fn extent(what: &Plan<'_>) -> (f64, f64, f64, f64) {
     )
 }
 
-fn zone(what: &Plan<'_>, bottom: f64) -> Group {
-    let Some((middle, reach)) = danger(what) else {
+fn zone(what: &Plan<'_>, sheet: Sheet, bottom: f64) -> Group {
+    let Some((middle, reach)) = danger(what, sheet) else {
         return Group::new();
     };
     let id = format!("{}-hatch", what.id);
@@ -124,11 +134,11 @@ fn zone(what: &Plan<'_>, bottom: f64) -> Group {
         .add(label)
 }
 
-fn drawn(stroke: &Stroke, radius: f64) -> Group {
+fn drawn(stroke: &Stroke, radius: f64, sheet: Sheet) -> Group {
     let width = pen::weight(stroke.heavy, radius.min(20.0));
     match &stroke.shape {
         Shape::Line(points) => {
-            let points: Vec<(f64, f64)> = points.iter().map(|(x, y)| on_page(*x, *y)).collect();
+            let points: Vec<(f64, f64)> = points.iter().map(|(x, y)| sheet.at(*x, *y)).collect();
             if stroke.closed {
                 Group::new().add(pen::body(&points, width))
             } else {
@@ -138,8 +148,8 @@ fn drawn(stroke: &Stroke, radius: f64) -> Group {
         Shape::Circle { middle, radius } => {
             let fill = if stroke.closed { SHEET } else { "none" };
             Group::new().add(pen::ring(
-                on_page(middle.0, middle.1),
-                radius * PER_METRE,
+                sheet.at(middle.0, middle.1),
+                radius * sheet.0,
                 fill,
                 INK,
                 width,
@@ -148,15 +158,15 @@ fn drawn(stroke: &Stroke, radius: f64) -> Group {
     }
 }
 
-fn lap(what: &Plan<'_>) -> Group {
-    let path: Vec<(f64, f64)> = places(what).into_iter().map(|(.., at)| at).collect();
+fn lap(what: &Plan<'_>, sheet: Sheet) -> Group {
+    let path: Vec<(f64, f64)> = places(what, sheet).into_iter().map(|(.., at)| at).collect();
     let line = pen::line(&path, DIMENSION, what.radius * 0.12)
         .set("stroke-dasharray", pen::unit(what.radius * 0.5));
     Group::new().add(line)
 }
 
-fn stations(what: &Plan<'_>) -> Group {
-    places(what)
+fn stations(what: &Plan<'_>, sheet: Sheet) -> Group {
+    places(what, sheet)
         .into_iter()
         .fold(Group::new(), |group, (number, id, at)| {
             let here = what.here == Some(id);

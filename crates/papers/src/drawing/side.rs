@@ -1,9 +1,9 @@
 //! A side view of the machine with its numbered points.
 
 use super::{
-    ink::{DIMENSION, INK, PENCIL, PER_METRE, SHEET},
+    ink::{DIMENSION, INK, PENCIL, SHEET},
     labels::{Placed, Room, Wanted, place},
-    pen,
+    pen, size,
 };
 use std::collections::BTreeMap;
 use svg::node::element::{Group, Rectangle, SVG, Title};
@@ -86,8 +86,9 @@ impl Extent {
 
 /// Draws the side view. A book without strokes gives the numbered points alone.
 pub fn side(what: &Side<'_>) -> String {
-    let wanted = wanted(what);
-    let extent = extent(what, &wanted);
+    let sheet = Sheet::of(what);
+    let wanted = wanted(what, sheet);
+    let extent = extent(what, sheet, &wanted);
     // The words of the danger zone stand between the ground and the numbers below it.
     let words_room = if what.zone.is_some() && what.book.danger_zone.is_some() {
         what.radius * 0.9
@@ -120,7 +121,7 @@ pub fn side(what: &Side<'_>) -> String {
         .set("role", "img")
         .set("xmlns", "http://www.w3.org/2000/svg")
         .add(Title::new(what.title));
-    let zone = what.zone.and_then(|words| zone(what, words, extent));
+    let zone = what.zone.and_then(|words| zone(what, sheet, words, extent));
     let (hatched, zone_words) = zone.unzip();
     if let Some(hatched) = hatched {
         drawing = drawing.add(hatched);
@@ -131,7 +132,7 @@ pub fn side(what: &Side<'_>) -> String {
         pen::weight(false, what.radius),
     ));
     for stroke in strokes(what) {
-        drawing = drawing.add(drawn(stroke, what));
+        drawing = drawing.add(drawn(stroke, what, sheet));
     }
     for label in &placed {
         drawing = drawing.add(leader(label, what.radius));
@@ -145,17 +146,31 @@ pub fn side(what: &Side<'_>) -> String {
     drawing.to_string()
 }
 
-fn flip(view: View, x: f64) -> f64 {
-    // Seen from the left the front is to the left of the page.
-    if view == View::Right {
-        x * PER_METRE
-    } else {
-        -x * PER_METRE
-    }
+/// From the machine's frame to the page: from which side, and how large.
+#[derive(Clone, Copy)]
+struct Sheet {
+    view: View,
+    per_metre: f64,
 }
 
-fn on_page(view: View, at: Place) -> (f64, f64) {
-    (flip(view, at.x), -at.z * PER_METRE)
+impl Sheet {
+    fn of(what: &Side<'_>) -> Self {
+        Self {
+            view: what.view,
+            per_metre: size::of_sides(what.book),
+        }
+    }
+    /// Seen from the left the front is to the left of the page.
+    fn x(self, x: f64) -> f64 {
+        if self.view == View::Right {
+            x * self.per_metre
+        } else {
+            -x * self.per_metre
+        }
+    }
+    fn at(self, x: f64, z: f64) -> (f64, f64) {
+        (self.x(x), -z * self.per_metre)
+    }
 }
 
 fn strokes<'a>(what: &'a Side<'_>) -> impl Iterator<Item = &'a Stroke> {
@@ -165,7 +180,7 @@ fn strokes<'a>(what: &'a Side<'_>) -> impl Iterator<Item = &'a Stroke> {
         .filter(|s| s.view == View::Sides || s.view == what.view)
 }
 
-fn wanted(what: &Side<'_>) -> Vec<Wanted> {
+fn wanted(what: &Side<'_>, sheet: Sheet) -> Vec<Wanted> {
     let seen = |at: Place| match what.view {
         View::Right => at.y <= 0.0,
         _ => at.y >= 0.0,
@@ -181,15 +196,15 @@ fn wanted(what: &Side<'_>) -> Vec<Wanted> {
             let number = *what.numbers.get(&point.id)?;
             (emphasis != Emphasis::Hidden).then(|| Wanted {
                 number,
-                at: on_page(what.view, at),
+                at: sheet.at(at.x, at.z),
                 strong: emphasis == Emphasis::Strong,
             })
         })
         .collect()
 }
 
-fn extent(what: &Side<'_>, wanted: &[Wanted]) -> Extent {
-    let corners = strokes(what).flat_map(|s| corners(&s.shape, what.view));
+fn extent(what: &Side<'_>, sheet: Sheet, wanted: &[Wanted]) -> Extent {
+    let corners = strokes(what).flat_map(|s| corners(&s.shape, sheet));
     let whole = Extent::of(
         corners
             .chain(wanted.iter().map(|w| w.at))
@@ -220,45 +235,42 @@ fn extent(what: &Side<'_>, wanted: &[Wanted]) -> Extent {
     })
 }
 
-fn corners(shape: &Shape, view: View) -> Vec<(f64, f64)> {
+fn corners(shape: &Shape, sheet: Sheet) -> Vec<(f64, f64)> {
     match shape {
-        Shape::Line(points) => points
-            .iter()
-            .map(|(x, z)| (flip(view, *x), -z * PER_METRE))
-            .collect(),
+        Shape::Line(points) => points.iter().map(|(x, z)| sheet.at(*x, *z)).collect(),
         Shape::Circle { middle, radius } => {
-            let (x, y, r) = (
-                flip(view, middle.0),
-                -middle.1 * PER_METRE,
-                radius * PER_METRE,
-            );
+            let ((x, y), r) = (sheet.at(middle.0, middle.1), radius * sheet.per_metre);
             vec![(x - r, y - r), (x + r, y + r)]
         }
     }
 }
 
-fn drawn(stroke: &Stroke, what: &Side<'_>) -> Group {
+fn drawn(stroke: &Stroke, what: &Side<'_>, sheet: Sheet) -> Group {
     let width = pen::weight(stroke.heavy, what.radius.min(20.0));
     match &stroke.shape {
         Shape::Line(_) if stroke.closed => {
-            Group::new().add(pen::body(&corners(&stroke.shape, what.view), width))
+            Group::new().add(pen::body(&corners(&stroke.shape, sheet), width))
         }
-        Shape::Line(_) => {
-            Group::new().add(pen::line(&corners(&stroke.shape, what.view), INK, width))
-        }
+        Shape::Line(_) => Group::new().add(pen::line(&corners(&stroke.shape, sheet), INK, width)),
         Shape::Circle { middle, radius } => {
-            let middle = (flip(what.view, middle.0), -middle.1 * PER_METRE);
+            let middle = sheet.at(middle.0, middle.1);
             let fill = if stroke.closed { SHEET } else { "none" };
-            Group::new().add(pen::ring(middle, radius * PER_METRE, fill, INK, width))
+            Group::new().add(pen::ring(
+                middle,
+                radius * sheet.per_metre,
+                fill,
+                INK,
+                width,
+            ))
         }
     }
 }
 
 /// The hatched area, and its words apart: they go over the leaders.
-fn zone(what: &Side<'_>, words: &str, extent: Extent) -> Option<(Group, Group)> {
+fn zone(what: &Side<'_>, sheet: Sheet, words: &str, extent: Extent) -> Option<(Group, Group)> {
     let danger = what.book.danger_zone.as_ref()?;
-    let reach = danger.reach.si_f64() * PER_METRE;
-    let middle = danger.middle.map_or(0.0, |m| flip(what.view, m.x));
+    let reach = danger.reach.si_f64() * sheet.per_metre;
+    let middle = danger.middle.map_or(0.0, |m| sheet.x(m.x));
     let (left, right) = (
         (middle - reach).max(extent.left),
         (middle + reach).min(extent.right),

@@ -47,7 +47,7 @@ pub fn greasing_chart(sheet: &Sheet<'_>, gun_grams: Option<f64>) -> Result<Vec<u
         "drawings": picture::sides(sheet, &shown, false, &mut pictures),
         "about": about(sheet, count),
         "count": sheet.t1("paper-of-count", "of", count),
-        "first": (["caution-engine-off", "caution-held"].map(|key| sheet.t(key))),
+        "first": sheet.words.cautions(&["caution-engine-off", "caution-held"], sheet.book),
         "how": sheet.t("paper-chart-how"),
         "refused": refused_in_general(sheet),
         "adjuster": sheet.t("paper-chart-adjuster"),

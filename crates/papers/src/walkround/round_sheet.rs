@@ -81,7 +81,7 @@ fn about(sheet: &Sheet<'_>, plan: &RoundPlan) -> Vec<String> {
 
 fn leg_data(sheet: &Sheet<'_>, leg: &Leg, names: &dyn Names) -> Value {
     json!({
-        "engine": sheet.words.name(leg.engine),
+        "engine": sheet.words.leg_state(leg.engine, sheet.book),
         "pose": leg.pose.as_ref().map(|pose| sheet.words.listed(BookList::Poses, pose, names)),
         "guards": first(sheet, leg),
         "stops": leg.stops.iter().map(|stop| stop_data(sheet, leg, stop, names)).collect::<Vec<_>>(),

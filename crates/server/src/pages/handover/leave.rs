@@ -25,6 +25,7 @@ struct HandoverPage {
     p: Page,
     machine: String,
     here: String,
+    cautions: Vec<String>,
     asked: Vec<Asked>,
     engines: Vec<Choice>,
     steps: Vec<Step>,
@@ -32,6 +33,9 @@ struct HandoverPage {
     hours_typed: String,
     next: String,
 }
+
+/// What holds while a machine is left.
+pub(crate) const CAUTIONS: [&str; 2] = ["caution-pressure", "caution-held"];
 
 /// One step of the rest order, as the template shows it.
 pub(crate) struct Step {
@@ -135,6 +139,7 @@ fn render(
     page(&HandoverPage {
         machine: book.machine.name.clone(),
         here: format!("{}/m/{machine}", p.home()),
+        cautions: p.words.cautions(&CAUTIONS, book),
         asked,
         engines,
         steps: steps(&p, book, typed),

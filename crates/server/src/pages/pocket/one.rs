@@ -51,6 +51,9 @@ struct PocketPage {
     engines: Vec<Choice>,
     steps: Vec<Step>,
     severities: Vec<Choice>,
+    /// Cautions before a start, and while it is left.
+    start_cautions: Vec<String>,
+    held: Vec<String>,
     start_lines: Vec<String>,
     end_lines: Vec<String>,
     learner: bool,
@@ -116,6 +119,10 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         engines: leave::engines(&p, walk.book, ""),
         steps: leave::steps(&p, walk.book, &Typed::default()),
         severities: severities.into_iter().rev().collect(),
+        start_cautions: p
+            .words
+            .cautions(&["caution-seat", "caution-zone"], walk.book),
+        held: p.words.cautions(&leave::CAUTIONS, walk.book),
         start_lines: run::start_lines(&p, walk.book),
         end_lines: run::end_lines(&p, walk.book),
         learner: desk.role == Role::Learner || in_sight::is_needed(&judgement),

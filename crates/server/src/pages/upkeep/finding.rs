@@ -35,6 +35,8 @@ struct FindingPage {
     what: String,
     when: String,
     now: Vec<String>,
+    /// Before anybody mends it.
+    cautions: Vec<String>,
     also: Vec<String>,
     history: Vec<String>,
     again: Vec<Told>,
@@ -190,6 +192,7 @@ fn render(desk: &Desk, machine: &str, finding: &str, asked: Vec<Asked>, typed: &
         what: p.words.found(found, &names),
         when: p.words.say("found-by", &when),
         now: now_lines(desk, &p, state, found),
+        cautions: cautions(&p, state),
         also: also(desk, &p, state, found),
         history: history(desk, &p, found, &names, &|at| {
             p.words.moment(at, desk.now, &desk.zone)
@@ -263,6 +266,15 @@ pub(crate) fn history(
         p.words.say("finding-history", &args)
     };
     done.filter_map(named).map(line).collect()
+}
+
+/// What comes before mending; a machine whose book is gone has everything.
+fn cautions(p: &Page, state: &MachineState) -> Vec<String> {
+    let all = ["caution-engine-off", "caution-held", "caution-pressure"];
+    state.book().map_or_else(
+        || all.iter().map(|key| p.t(key)).collect(),
+        |known| p.words.cautions(&all, &known.book),
+    )
 }
 
 /// What to do about it now, as the verdict words it.

@@ -81,7 +81,9 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let mut form = ShortForm::new(desk, machine, "greasing", "greasing-title", "do-keep")?;
     let p = form.p.clone();
     let names = names::names(desk, state);
-    form.cautions = vec![p.t("caution-engine-off"), p.t("caution-pressure")];
+    form.cautions = p
+        .words
+        .cautions(&["caution-engine-off", "caution-pressure"], book);
     form.lines = vec![p.t("greasing-intro")];
     form.asked = asked;
     let numbers = numbers(book);

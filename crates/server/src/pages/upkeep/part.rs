@@ -76,7 +76,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let mut form = ShortForm::new(desk, machine, "part", "part-title", "do-keep")?;
     let p = form.p.clone();
     let names = names::names(desk, state);
-    form.cautions = vec![p.t("caution-engine-off")];
+    form.cautions = p.words.cautions(&["caution-engine-off"], book);
     form.asked = asked;
     let parts: Vec<_> = book.parts.iter().map(|part| choice(part, typed)).collect();
     if !parts.is_empty() {

@@ -99,7 +99,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     if judgement.verdict == Verdict::StandDown {
         return no_start(desk, form, state, &judgement);
     }
-    form.cautions = vec![p.t("caution-seat"), p.t("caution-zone")];
+    form.cautions = p.words.cautions(&["caution-seat", "caution-zone"], book);
     form.lines = start_lines(&p, book);
     form.asked = asked;
     form.fields = vec![

@@ -84,7 +84,9 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let (_, state, book) = desk.machine_and_book(machine)?;
     let mut form = ShortForm::new(desk, machine, "service", "service-title", "do-keep")?;
     let p = form.p.clone();
-    form.cautions = vec![p.t("caution-engine-off"), p.t("caution-pressure")];
+    form.cautions = p
+        .words
+        .cautions(&["caution-engine-off", "caution-pressure"], book);
     form.asked = asked;
     let fluids = book
         .fluids

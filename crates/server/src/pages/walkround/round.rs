@@ -265,8 +265,7 @@ pub(crate) fn leg_key(leg: &Leg) -> String {
 
 /// A leg in words: engine state and pose.
 pub(crate) fn leg_title(p: &Page, book: &Book, leg: &Leg) -> String {
-    use yard::code::Coded;
-    let engine = p.t(&format!("engine-{}", leg.engine.code()));
+    let engine = p.words.leg_state(leg.engine, book);
     let pose = leg
         .pose
         .as_ref()
