@@ -134,6 +134,12 @@ async fn mend_and_release(page: &Page) {
     page.type_in("what", "New split pin and washer, both ends bent")
         .await;
     page.press("Keep the repair").await;
+    // It came off before and was cured the same way: once more without the cause is no cure.
+    page.says("Why does it fail? Doing the same again is no answer here.")
+        .await;
+    page.type_in("cause", "The hole is worn oval, so the pin works")
+        .await;
+    page.press("Keep the repair").await;
     page.says("New split pin and washer").await;
     take(page, "finding.png", None).await;
     page.open(&format!("/m/{MACHINE}")).await;

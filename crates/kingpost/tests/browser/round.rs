@@ -130,8 +130,7 @@ async fn too_close(page: &Page) {
 
 /// The meter is read, unchanged since last time; the round ends with its verdict.
 async fn finish(page: &Page) {
-    page.says("The engine is not started any more in this round.")
-        .await;
+    page.says("The engine is not started in this round.").await;
     page.press("Finish the round").await;
     page.says("What does the hour meter show?").await;
     let text = page.text().await;
