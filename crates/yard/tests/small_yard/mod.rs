@@ -192,7 +192,7 @@ impl SmallYard {
         self.says(
             by,
             when,
-            Body::MeterReading(MeterReading { shows: q(hours) }),
+            Body::MeterReading(MeterReading { meter: None, shows: q(hours) }),
         )
     }
 

@@ -9,6 +9,7 @@ use crate::{
         question::{Asked, Choice, choices},
         round::hours_last,
     },
+    pages::upkeep::{further, short::Field},
 };
 use askama::Template;
 use yard::{
@@ -30,6 +31,7 @@ struct HandoverPage {
     steps: Vec<Step>,
     hours_last: String,
     hours_typed: String,
+    fields: Vec<Field>,
     next: String,
 }
 
@@ -90,6 +92,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         asked.push(told);
         None
     });
+    let more = further::read(desk, book, typed, &mut asked);
     let (Some(engine), true) = (engine, asked.is_empty()) else {
         return render(desk, machine, state, book, typed, asked);
     };
@@ -98,6 +101,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         .book()
         .map(|b| b.revision)
         .ok_or(crate::refusal::Refusal::NotFound)?;
+    further::keep(desk, &id, more)?;
     accept::keep(
         desk,
         Some(&id),
@@ -140,6 +144,7 @@ fn render(
         steps: steps(&p, book, typed),
         hours_last: hours_last(&p, state),
         hours_typed: typed.field("hours").to_owned(),
+        fields: further::fields(&p, state, book, typed),
         next: typed.field("next").to_owned(),
         p,
     })

@@ -5,6 +5,7 @@ pub(crate) mod short;
 
 pub(crate) mod fault;
 pub(crate) mod greasing;
+pub(crate) mod further;
 pub(crate) mod hours;
 pub(crate) mod in_sight;
 pub(crate) mod lesson;
