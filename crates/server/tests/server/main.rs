@@ -16,6 +16,7 @@ mod every_page;
 mod forbidden;
 mod guessing;
 mod loop_of_a_round;
+mod meters;
 mod paper_sheet;
 mod personal_data;
 mod phones_model;
