@@ -78,8 +78,18 @@ fn is(hours: &str, plus_minus: &str) -> Option<(Exact, Exact)> {
 fn each_meter_has_its_own_line_and_service_goes_by_the_first() {
     let mut yard = two_meters();
     reads(&mut yard, "2026-05-01T07:00", None, "812.3 h");
-    reads(&mut yard, "2026-05-01T07:00", Some("dash-clock"), "1020.0 h");
-    reads(&mut yard, "2026-05-01T12:00", Some("dash-clock"), "1024.6 h");
+    reads(
+        &mut yard,
+        "2026-05-01T07:00",
+        Some("dash-clock"),
+        "1020.0 h",
+    );
+    reads(
+        &mut yard,
+        "2026-05-01T12:00",
+        Some("dash-clock"),
+        "1024.6 h",
+    );
     assert_eq!(life(&yard), is("812.3", "0"));
     let shown = upkeep::hours_shown(&yard.fold());
     assert_eq!(shown.len(), 2);
@@ -94,7 +104,12 @@ fn service_hours_go_by_the_kind_that_the_book_declares() {
     );
     reads(&mut yard, "2026-05-01T07:00", None, "812.3 h");
     assert_eq!(life(&yard), None);
-    reads(&mut yard, "2026-05-01T07:00", Some("engine-clock"), "640.1 h");
+    reads(
+        &mut yard,
+        "2026-05-01T07:00",
+        Some("engine-clock"),
+        "640.1 h",
+    );
     assert_eq!(life(&yard), is("640.1", "0"));
 }
 
@@ -102,9 +117,7 @@ fn service_hours_go_by_the_kind_that_the_book_declares() {
 fn service_hours_of_a_kind_that_nothing_tells_are_a_mistake() {
     let text = book_with(&format!("{METER}[service-hours]\nkind = \"key-on\"\n"));
     let read = book::read(&text, &quantity::Habits::default());
-    let words = |trouble: &book::Trouble| {
-        matches!(&trouble.what, book::TroubleKind::UnknownWord { allowed, .. } if allowed == "running")
-    };
+    let words = |trouble: &book::Trouble| matches!(&trouble.what, book::TroubleKind::UnknownWord { allowed, .. } if allowed == "running");
     assert!(read.troubles.iter().any(words), "{:?}", read.troubles);
 }
 
@@ -157,7 +170,12 @@ fn a_dead_meter_is_told_then_changed_and_shows_one_line() {
     assert_eq!(life(&yard), is("800.6", "6"));
     let state = yard.fold();
     assert!(state.questions.is_empty());
-    let line: Vec<_> = state.hours.readings.iter().map(|read| &read.life.hours).collect();
+    let line: Vec<_> = state
+        .hours
+        .readings
+        .iter()
+        .map(|read| &read.life.hours)
+        .collect();
     assert!(line.is_sorted(), "one line, not a drop: {line:?}");
 }
 
@@ -180,9 +198,15 @@ fn the_gap_of_a_broken_meter_is_estimated_from_the_one_beside_it() {
     reads(&mut yard, "2026-05-06T07:00", Some("dash-clock"), "245 h");
     let (hours, plus_minus) = life(&yard).unwrap();
     assert!((hours.to_f64() - 136.0).abs() < 1e-4, "{hours:?}");
-    assert!((plus_minus.to_f64() - 15.0 * 0.15).abs() < 0.05, "{plus_minus:?}");
+    assert!(
+        (plus_minus.to_f64() - 15.0 * 0.15).abs() < 0.05,
+        "{plus_minus:?}"
+    );
     let state = yard.fold();
-    assert_eq!(state.hours.uncounted.unwrap().by_meter, Some(Some(item("dash-clock"))));
+    assert_eq!(
+        state.hours.uncounted.unwrap().by_meter,
+        Some(Some(item("dash-clock")))
+    );
 }
 
 /// P21: a meter that sticks on a 9 until rapped. The same reading although a run was written is asked about, once.
@@ -243,7 +267,11 @@ fn a_broken_meter_that_moves_is_asked_about_and_may_count_after_all() {
     assert_eq!(life(&yard), None);
     yard.rules(STEWARD, "2026-05-03T08:00", said, RulingSays::Answered);
     yard.rules(STEWARD, "2026-05-03T08:00", moved, RulingSays::ReadingRight);
-    assert_eq!(life(&yard), is("705", "0"), "what was told is in what it shows");
+    assert_eq!(
+        life(&yard),
+        is("705", "0"),
+        "what was told is in what it shows"
+    );
     assert!(yard.fold().questions.is_empty());
 }
 
@@ -280,7 +308,11 @@ fn a_machine_without_a_meter_has_hours_as_told_and_is_never_stood_down_for_want_
     let state = yard.fold();
     let book = &state.book().unwrap().book;
     assert!(book.is_without_meter() && !book.has_meter());
-    assert!(!book::gaps(book).iter().any(|gap| gap.code == book::GapCode::NoMeter));
+    assert!(
+        !book::gaps(book)
+            .iter()
+            .any(|gap| gap.code == book::GapCode::NoMeter)
+    );
     assert_eq!(upkeep::life_hours(&state), None);
     tells(&mut yard, "2026-05-01T12:00", "2 h ± 0.5 h");
     tells(&mut yard, "2026-05-08T12:00", "4 h");
@@ -353,5 +385,50 @@ proptest! {
         let lives: Vec<_> = both.hours.readings.iter().map(|read| read.life.hours.clone()).collect();
         prop_assert!(lives.is_sorted());
         prop_assert_eq!(both.hours.segments, alone.hours.segments);
+    }
+}
+
+/// Nobody told the hours of a machine without a meter: a day has 24 of them at most, and none while it stood.
+#[test]
+fn rhythms_of_a_machine_without_a_meter_go_by_hours_told_or_by_days_of_use() {
+    let mut yard = yard_with("[meter]\nkind = \"none\"\n");
+    yard.closes(OPERATOR, "2026-03-02T07:00", 1, all_well());
+    yard.runs(OPERATOR, "2026-03-02T07:00");
+    let filter = |yard: &SmallYard| because(yard, OPERATOR, "2026-03-04T07:00", "filter");
+    assert_eq!(filter(&yard), None, "it stood");
+    yard.runs(OPERATOR, "2026-03-03T08:00");
+    let by_days = walkround::Because::Days { since: 2, every: 2 };
+    assert_eq!(filter(&yard), Some(by_days));
+    tells(&mut yard, "2026-03-03T17:00", "6 h ± 1 h");
+    assert_eq!(filter(&yard), None, "told: 7 h of 50 at most");
+}
+
+#[test]
+fn a_fitting_that_refused_runs_on_with_care_where_no_meter_can_be_read() {
+    for (meters, downs) in [
+        ("[meter]\nkind = \"none\"\n", false),
+        ("[meter]\nkind = \"running\"\n", true),
+    ] {
+        let mut yard = yard_with(meters);
+        yard.habits.refused_runs_hours = Some(8);
+        let mut answers = all_well();
+        let fitting_at = answers
+            .iter()
+            .position(|(_, answer)| answer.took().is_some());
+        let (id, answer) = &mut answers[fitting_at.unwrap()];
+        let id = *id;
+        *answer = fitting(GreaseTook::Refused);
+        yard.closes(OPERATOR, "2026-03-02T07:00", 1, answers);
+        yard.runs(OPERATOR, "2026-03-02T08:00");
+        let refused = |now| {
+            let judged = yard.sees(OPERATOR, now, handover::judge);
+            let mut all = judged.reasons.into_iter();
+            all.find(|reason| matches!(reason.what, handover::What::Refused { .. }))
+        };
+        for now in ["2026-03-02T09:00", "2026-03-05T09:00"] {
+            let reason = refused(now).unwrap_or_else(|| panic!("{id} refused"));
+            let down = reason.weighs == handover::Verdict::StandDown;
+            assert_eq!(down, downs, "{meters} {now}");
+        }
     }
 }

@@ -37,7 +37,10 @@ pub fn hours_line(marks: &[LineMark], title: &str) -> Option<String> {
         .map(|(_, mark)| mark)
         .collect();
     let above = shown.iter().map(|mark| (across(mark), up(mark.high())));
-    let below = shown.iter().rev().map(|mark| (across(mark), up(mark.low())));
+    let below = shown
+        .iter()
+        .rev()
+        .map(|mark| (across(mark), up(mark.low())));
     let band: Vec<String> = above
         .chain(below)
         .map(|(x, y)| format!("{},{}", pen::unit(x), pen::unit(y)))
@@ -93,7 +96,11 @@ mod tests {
 
     #[test]
     fn a_change_of_meter_is_a_tick_and_the_line_never_drops() {
-        let marks = [mark(0, 690.0, false), mark(2, 712.4, true), mark(48, 800.6, false)];
+        let marks = [
+            mark(0, 690.0, false),
+            mark(2, 712.4, true),
+            mark(48, 800.6, false),
+        ];
         let drawn = hours_line(&marks, "Hours").unwrap();
         assert_eq!(drawn.matches("<line").count(), 1);
         assert_eq!(drawn.matches("stroke-dasharray").count(), 1);

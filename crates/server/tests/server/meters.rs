@@ -47,7 +47,11 @@ async fn several_meters_are_read_on_one_page_and_at_the_end_of_a_run() {
         assert!(page.text.contains(field), "{field}: {}", page.text);
     }
     assert!(!page.text.contains("name=\"ran\""), "the meter counts");
-    let read = [("what", "read"), ("shows", "700.4"), ("m.dash-clock", "910.2")];
+    let read = [
+        ("what", "read"),
+        ("shows", "700.4"),
+        ("m.dash-clock", "910.2"),
+    ];
     let got = place.post(&operator, &hours, &read).await;
     assert_eq!(got.status, StatusCode::SEE_OTHER, "{}", got.text);
     place.later(60);
@@ -111,7 +115,10 @@ async fn a_broken_meter_is_told_by_the_operator_and_settled_by_the_steward() {
     let got = place.post(&operator, &hours, &told).await;
     assert_eq!(got.status, StatusCode::SEE_OTHER, "{}", got.text);
     let life = upkeep::life_hours(&folded(&place)).unwrap();
-    assert_eq!((life.hours.to_f64(), life.plus_minus.to_f64()), (703.4, 1.0));
+    assert_eq!(
+        (life.hours.to_f64(), life.plus_minus.to_f64()),
+        (703.4, 1.0)
+    );
 }
 
 #[tokio::test]

@@ -14,9 +14,9 @@ use yard::{
     book::Severity,
     entry::{
         Access, AccessWhat, Adjustment, BookAdopted, EngineLeft, Evidence, Fault, GapAccepted,
-        Greasing, Handover, HoursTold, Lesson, MeterBroken, MeterChange, MeterReading, MovePermit, Note, PartFitted,
-        PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose,
-        Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp, WalkRound,
+        Greasing, Handover, HoursTold, Lesson, MeterBroken, MeterChange, MeterReading, MovePermit,
+        Note, PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven,
+        RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp, WalkRound,
     },
     people::Role,
 };

@@ -3,9 +3,10 @@
 use super::{
     bodies::{
         AccessForm, AdjustmentForm, BookAdoptedForm, FaultForm, GapAcceptedForm, GreasingForm,
-        HandoverForm, HoursToldForm, LessonForm, MeterBrokenForm, MeterChangeForm, MeterReadingForm, MovePermitForm, NoteForm,
-        PartFittedForm, PhotoNoteForm, PurchaseForm, ReleaseForm, RepairForm, RoleGivenForm,
-        RulingForm, RunForm, SignOffForm, StandDownForm, TopUpForm, WalkRoundForm,
+        HandoverForm, HoursToldForm, LessonForm, MeterBrokenForm, MeterChangeForm,
+        MeterReadingForm, MovePermitForm, NoteForm, PartFittedForm, PhotoNoteForm, PurchaseForm,
+        ReleaseForm, RepairForm, RoleGivenForm, RulingForm, RunForm, SignOffForm, StandDownForm,
+        TopUpForm, WalkRoundForm,
     },
     correction::CorrectionForm,
     raise::{Raised, raise},

@@ -38,13 +38,19 @@ impl Words {
     }
 
     pub(super) fn meter_broken(&self, broken: &MeterBroken, names: &dyn Names) -> String {
-        let meter = ("meter", self.meter_name(broken.meter.as_ref(), names).into());
+        let meter = (
+            "meter",
+            self.meter_name(broken.meter.as_ref(), names).into(),
+        );
         let why = ("why", broken.why.as_str().into());
         let said = match broken.since {
             None => self.say("entry-meter-broken", &[meter, why]),
             Some(since) => {
                 let when = self.moment(since, names.now(), names.zone());
-                self.say("entry-meter-broken.since", &[meter, why, ("when", when.into())])
+                self.say(
+                    "entry-meter-broken.since",
+                    &[meter, why, ("when", when.into())],
+                )
             }
         };
         let mut letters = said.chars();

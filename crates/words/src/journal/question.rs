@@ -53,7 +53,10 @@ impl Words {
             ),
             Asks::MeterSaidBroken { since } => self.told(
                 "question-meter-said-broken",
-                &[("when", self.moment(*since, names.now(), names.zone()).into())],
+                &[(
+                    "when",
+                    self.moment(*since, names.now(), names.zone()).into(),
+                )],
             ),
             Asks::BrokenMeterMoved { from, to } => self.told(
                 "question-broken-meter-moved",

@@ -8,9 +8,10 @@ use yard::{
     code::Coded,
     entry::{
         Access, AccessWhat, Adjustment, Body, BookAdopted, Correction, EngineLeft, Evidence, Fault,
-        GapAccepted, Greasing, Handover, HoursTold, Lesson, MeterBroken, MeterChange, MeterReading, MovePermit, Note,
-        PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven,
-        RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp, WalkRound,
+        GapAccepted, Greasing, Handover, HoursTold, Lesson, MeterBroken, MeterChange, MeterReading,
+        MovePermit, Note, PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState,
+        RoleGiven, RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp,
+        WalkRound,
     },
     id::{EntryId, FaultRef, ItemId, PersonId, PhotoId, PointId, RoundId},
     people::Role,

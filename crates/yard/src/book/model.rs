@@ -206,9 +206,7 @@ impl Book {
                 wanted == Some(MeterKind::Running) && meter.tells_running_hours()
             })
         };
-        of_kind
-            .or_else(estimated)
-            .or_else(|| self.meters().next())
+        of_kind.or_else(estimated).or_else(|| self.meters().next())
     }
 }
 

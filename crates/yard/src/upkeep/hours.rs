@@ -68,7 +68,10 @@ pub(super) fn of_segments(history: &HourHistory) -> Option<Figure> {
     let (unmetered, halves): (Vec<f64>, Vec<f64>) = segments
         .iter()
         .map(unmetered)
-        .chain(told.clone().map(|(_, life)| (life.hours.clone(), life.plus_minus.clone())))
+        .chain(
+            told.clone()
+                .map(|(_, life)| (life.hours.clone(), life.plus_minus.clone())),
+        )
         .map(|(hours, half)| (hours.to_f64(), half.to_f64()))
         .unzip();
     let carried = segments

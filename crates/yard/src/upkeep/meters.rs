@@ -159,9 +159,9 @@ fn ratio_figure(machine: &MachineState, of: Option<&ItemId>) -> Option<Figure> {
     let (from, to) = (&machine.hours, machine.meter(of)?);
     let (from_advances, to_advances) = spans(from, to);
     let origin = |history: &HourHistory| {
-        history.last_entry.map_or(Origin::Default, |entry| {
-            Origin::Entry(entry.to_string())
-        })
+        history
+            .last_entry
+            .map_or(Origin::Default, |entry| Origin::Entry(entry.to_string()))
     };
     let step = |id: Option<&ItemId>| {
         let book = &machine.book()?.book;

@@ -4,12 +4,12 @@ use crate::{
     accept,
     desk::{Answer, Desk, go, page},
     page::Page,
+    pages::upkeep::{further, short::Field},
     pages::walkround::{
         form::{self, Typed},
         question::{Asked, Choice, choices},
         round::hours_last,
     },
-    pages::upkeep::{further, short::Field},
 };
 use askama::Template;
 use yard::{

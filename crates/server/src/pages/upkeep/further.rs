@@ -36,12 +36,7 @@ pub(crate) fn fields(p: &Page, state: &MachineState, book: &Book, typed: &Typed)
 }
 
 /// What was typed in them, as entries; what does not read is asked about.
-pub(crate) fn read(
-    desk: &Desk,
-    book: &Book,
-    typed: &Typed,
-    asked: &mut Vec<Asked>,
-) -> Vec<Body> {
+pub(crate) fn read(desk: &Desk, book: &Book, typed: &Typed, asked: &mut Vec<Asked>) -> Vec<Body> {
     let p = desk.page();
     let mut hours = |text: &str| {
         form::hours(&p, text, &desk.reading()).unwrap_or_else(|told| {

@@ -2,7 +2,6 @@
 
 use super::{further, short::Field};
 use crate::{
-    accept,
     desk::{Answer, Desk, go, page},
     names,
     page::Page,
@@ -124,7 +123,11 @@ fn said_broken(desk: &Desk, book: &Book, typed: &Typed, asked: &mut Vec<Asked>) 
 
 /// The beginning of a day in the yard; none for one to come.
 fn begun(desk: &Desk, date: Date) -> Option<Timestamp> {
-    let begun = date.to_zoned(desk.zone.clone()).ok()?.timestamp();
+    let begun = date
+        .at(0, 0, 0, 0)
+        .to_zoned_datetime(desk.zone.clone())
+        .ok()?
+        .timestamp();
     (begun <= desk.now).then_some(begun)
 }
 
@@ -215,7 +218,13 @@ fn lines(
             tenth(out.value.number().unwrap_or_default()),
             tenth(out.half_width.unwrap_or_default()),
         );
-        let said = p.t2(&format!("meters-figure-{word}"), "value", &value, "more", &more);
+        let said = p.t2(
+            &format!("meters-figure-{word}"),
+            "value",
+            &value,
+            "more",
+            &more,
+        );
         links.push((said, format!("{here}/figure/{word}-{n}")));
     }
     MeterLines {
@@ -230,13 +239,10 @@ fn tenth(hours: f64) -> String {
 }
 
 fn read_fields(p: &Page, state: &MachineState, book: &Book, typed: &Typed) -> Vec<Field> {
-    let first = book
-        .meters()
-        .any(|(id, _)| id.is_none())
-        .then(|| Field {
-            hint: hours_last(p, state),
-            ..Field::text(p, "hours-shows", "shows", typed.field("shows"))
-        });
+    let first = book.meters().any(|(id, _)| id.is_none()).then(|| Field {
+        hint: hours_last(p, state),
+        ..Field::text(p, "hours-shows", "shows", typed.field("shows"))
+    });
     // A book that says nothing of a meter yet may still have one.
     let unsaid = (book.meter.is_none() && book.further_meters.is_empty())
         .then(|| Field::text(p, "hours-shows", "shows", typed.field("shows")));
@@ -256,7 +262,10 @@ fn broken_fields(p: &Page, book: &Book, typed: &Typed) -> Vec<Field> {
         ..Field::text(p, "meters-since", "since", typed.field("since"))
     };
     let why = Field::text(p, "meters-why-broken", "why", "");
-    choice(p, book, typed).into_iter().chain([since, why]).collect()
+    choice(p, book, typed)
+        .into_iter()
+        .chain([since, why])
+        .collect()
 }
 
 fn changed_fields(p: &Page, book: &Book, typed: &Typed) -> Vec<Field> {

@@ -4,8 +4,8 @@ pub(crate) mod finding;
 pub(crate) mod short;
 
 pub(crate) mod fault;
-pub(crate) mod greasing;
 pub(crate) mod further;
+pub(crate) mod greasing;
 pub(crate) mod hours;
 pub(crate) mod in_sight;
 pub(crate) mod lesson;

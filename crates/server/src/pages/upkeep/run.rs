@@ -156,8 +156,7 @@ fn render_end(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> A
     form.asked = asked;
     form.fields = vec![Field::long(&p, "run-amiss", "amiss", typed.field("amiss"))];
     form.fields.extend(first_meter(&p, book, typed));
-    form.fields
-        .extend(further::fields(&p, state, book, typed));
+    form.fields.extend(further::fields(&p, state, book, typed));
     form.show()
 }
 

@@ -75,9 +75,9 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
             .one("start")
             .map(|section| section.texts("steps"))
             .unwrap_or_default(),
-        service_hours: sheet.one("service-hours").and_then(|section| {
-            machine::service_hours(&section, meter.as_ref(), &further_meters)
-        }),
+        service_hours: sheet
+            .one("service-hours")
+            .and_then(|section| machine::service_hours(&section, meter.as_ref(), &further_meters)),
         meter,
         further_meters,
         lap_is_stewards: written_lap.is_some(),

@@ -34,8 +34,8 @@ use crate::{
 use corrections::{Corrected, Heard, RoleOf};
 use findings::Closing;
 use hours::Read;
-use meters::Meters;
 use jiff::Timestamp;
+use meters::Meters;
 use order::{Turn, in_order};
 use quantity::{Habits, Quantity, Unit};
 use rulings::Rulings;
@@ -249,12 +249,7 @@ impl<'f> Fold<'f> {
     }
 
     /// Takes what a meter showed, where an entry says so.
-    fn meter_read(
-        &mut self,
-        heard: &Heard<'_>,
-        meter: Option<&ItemId>,
-        shows: Option<&Quantity>,
-    ) {
+    fn meter_read(&mut self, heard: &Heard<'_>, meter: Option<&ItemId>, shows: Option<&Quantity>) {
         let Some(shows) = shows else { return };
         let asks = match shows.in_unit(Unit::Hour) {
             Some(hours) => self

@@ -62,10 +62,7 @@ impl Meter {
         ran: &Quantity,
         alone: bool,
     ) -> Result<(), Asks> {
-        let Some(hours) = ran
-            .in_unit(Unit::Hour)
-            .filter(|hours| !hours.is_negative())
-        else {
+        let Some(hours) = ran.in_unit(Unit::Hour).filter(|hours| !hours.is_negative()) else {
             let (kind, at) = ("hours-told".to_owned(), "ran".to_owned());
             return Err(Asks::Unreadable { kind, at });
         };
