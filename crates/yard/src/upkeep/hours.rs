@@ -79,8 +79,8 @@ pub(super) fn of_segments(history: &HourHistory) -> Option<Figure> {
         .filter(|segment| segment.unmetered_before.is_some());
     let estimated = told
         .map(|(entry, _)| *entry)
-        .last()
-        .or_else(|| carried.map(|segment| segment.begun_by).last());
+        .next_back()
+        .or_else(|| carried.map(|segment| segment.begun_by).next_back());
     let estimated = estimated.map_or(Origin::Default, |entry| Origin::Entry(entry.to_string()));
     let inputs = vec![
         FigureInput::new("starts", starts, Origin::Entry(first.begun_by.to_string())),

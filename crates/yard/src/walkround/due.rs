@@ -160,7 +160,7 @@ fn by_hours(today: &Today<'_>, done: &Done, every: Exact) -> Option<Because> {
 /// none.
 fn untold(today: &Today<'_>, done: &Done, every: &Exact) -> Option<Because> {
     let used = today.machine().last_run;
-    if !used.is_some_and(|(_, last)| last > done.at) {
+    if used.is_none_or(|(_, last)| last <= done.at) {
         return None;
     }
     let hours_a_day = Exact::from(24_i64);

@@ -94,7 +94,7 @@ impl Meters {
             .history
             .uncounted
             .take_if(|uncounted| uncounted.by_meter.is_some());
-        let asks = service.told(read.entry, read.at, &told.ran, alone).err();
+        let asks = service.told(read.entry, read.at, &told.ran, alone);
         if by_meter.is_some() {
             service.history.uncounted = by_meter;
             return None;

@@ -61,10 +61,10 @@ impl Meter {
         at: Timestamp,
         ran: &Quantity,
         alone: bool,
-    ) -> Result<(), Asks> {
+    ) -> Option<Asks> {
         let Some(hours) = ran.in_unit(Unit::Hour).filter(|hours| !hours.is_negative()) else {
             let (kind, at) = ("hours-told".to_owned(), "ran".to_owned());
-            return Err(Asks::Unreadable { kind, at });
+            return Some(Asks::Unreadable { kind, at });
         };
         let share = Exact::from_ratio(TOLD_SHARE.0, TOLD_SHARE.1).unwrap_or_else(Exact::one);
         let plus_minus = ran
@@ -74,11 +74,11 @@ impl Meter {
         self.tellings.push(Telling { entry, at, hours });
         let since = self.history.broken.as_ref().map(|broken| broken.since);
         if since.is_none() && !alone {
-            return Ok(());
+            return None;
         }
         self.sum_told(since);
         self.note_estimate(entry, at);
-        self.too_much(since, at).map_or(Ok(()), Err)
+        self.too_much(since, at)
     }
 
     /// Hours that another meter lets one estimate count before those told: it is an instrument.
