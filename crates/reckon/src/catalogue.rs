@@ -4,7 +4,7 @@ use crate::leaf::Leaf;
 use crate::{machine, upkeep};
 
 /// Every leaf, job by job.
-pub static LEAVES: [&Leaf; 23] = [
+pub static LEAVES: [&Leaf; 27] = [
     &machine::conformity_probability::LEAF,
     &machine::guard_band_risk::LEAF,
     &machine::lap_length::LEAF,
@@ -21,13 +21,17 @@ pub static LEAVES: [&Leaf; 23] = [
     &upkeep::due_hours::LEAF,
     &upkeep::grease_round_mass::LEAF,
     &upkeep::grease_rounds_per_cartridge::LEAF,
+    &upkeep::hours_by_other_meter::LEAF,
     &upkeep::hours_possible::LEAF,
     &upkeep::leak_cost::LEAF,
     &upkeep::leak_loss::LEAF,
     &upkeep::life_hours::LEAF,
     &upkeep::meter_advance::LEAF,
+    &upkeep::meter_ratio::LEAF,
     &upkeep::round_minutes::LEAF,
+    &upkeep::running_from_revolutions::LEAF,
     &upkeep::strokes_for_mass::LEAF,
+    &upkeep::told_hours::LEAF,
 ];
 
 /// The leaf of this id, such as "upkeep.life_hours".

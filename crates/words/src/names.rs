@@ -22,7 +22,7 @@ pub trait Names {
     }
     /// What a point is, in the book's words.
     fn point(&self, point: &PointId) -> Option<String>;
-    /// A pose, joint, fluid, part, ram, rest step, weakness or control, in the book's words.
+    /// A pose, joint, fluid, part, ram, rest step, weakness, control or further meter, in the book's words.
     fn item(&self, item: &ItemId) -> Option<String>;
     /// What something in one list of the book is. Two lists may well use the same id: a fluid and a joint, a control and a point.
     fn listed(&self, list: BookList, item: &ItemId) -> Option<String>;
@@ -101,7 +101,11 @@ impl Names for BookNames<'_> {
 }
 
 fn item_of(book: &Book, item: &ItemId) -> Option<String> {
-    let named: [&mut dyn Iterator<Item = (&ItemId, &String)>; 8] = [
+    let named: [&mut dyn Iterator<Item = (&ItemId, &String)>; 9] = [
+        &mut book
+            .further_meters
+            .iter()
+            .map(|meter| (&meter.id, &meter.name)),
         &mut book.poses.iter().map(|pose| (&pose.id, &pose.what)),
         &mut book.joints.iter().map(|joint| (&joint.id, &joint.name)),
         &mut book.fluids.iter().map(|fluid| (&fluid.id, &fluid.name)),

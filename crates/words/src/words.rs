@@ -23,6 +23,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("handover", include_str!("../lang/en/handover.ftl")),
     ("https", include_str!("../lang/en/https.ftl")),
     ("journal", include_str!("../lang/en/journal.ftl")),
+    ("meters", include_str!("../lang/en/meters.ftl")),
     ("pages", include_str!("../lang/en/pages.ftl")),
     ("kinds", include_str!("../lang/en/kinds.ftl")),
     ("leaves", include_str!("../lang/en/leaves.ftl")),

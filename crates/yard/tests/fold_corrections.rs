@@ -20,7 +20,10 @@ fn note(text: &str) -> Body {
 }
 
 fn reading(text: &str) -> Body {
-    Body::MeterReading(MeterReading { shows: q(text) })
+    Body::MeterReading(MeterReading {
+        meter: None,
+        shows: q(text),
+    })
 }
 
 /// What the meter shows after all corrections.

@@ -19,6 +19,7 @@ fn hours(text: &str) -> Option<(Exact, Exact)> {
 fn changed(old_last: Option<&str>, new_first: &str, unmetered: Option<&str>) -> Body {
     let why = "dead".to_owned();
     Body::MeterChange(MeterChange {
+        meter: None,
         old_last: old_last.map(q),
         new_first: q(new_first),
         unmetered: unmetered.map(q),
@@ -271,7 +272,7 @@ proptest! {
             day += jiff::SignedDuration::from_mins(i64::from(gap));
             let shows = quantity::Quantity::from_exact(Exact::from_ratio(i64::from(tenths), 10).unwrap(), quantity::Unit::Hour, None);
             let n = yard.entries.len() as u64 + 1;
-            yard.entries.push(entry(n, Some(machine()), OPERATOR, day, Body::MeterReading(MeterReading { shows })));
+            yard.entries.push(entry(n, Some(machine()), OPERATOR, day, Body::MeterReading(MeterReading { meter: None, shows })));
         }
         let state = yard.fold();
         let lives: Vec<_> = state.hours.readings.iter().map(|read| read.life.hours.clone()).collect();

@@ -119,11 +119,18 @@ fn any_plain_body() -> impl Strategy<Value = Body> {
     let mends = || prop::collection::vec(any_fault_ref(), 0..3);
     prop_oneof![
         4 => any_walk(),
-        2 => any_hours().prop_map(|shows| Body::MeterReading(MeterReading { shows })),
+        2 => any_hours().prop_map(|shows| Body::MeterReading(MeterReading { meter: None, shows })),
         1 => (prop::option::of(any_hours()), any_hours(), prop::option::of(any_hours())).prop_map(|(old_last, new_first, unmetered)| {
-            Body::MeterChange(MeterChange { old_last, new_first, unmetered, why: String::new() })
+            Body::MeterChange(MeterChange { meter: None, old_last, new_first, unmetered, why: String::new() })
         }),
-        1 => (any_entry_id(), prop::sample::select(vec![RulingSays::MeterRolledOver, RulingSays::ReadingWrong, RulingSays::ReadingRight, RulingSays::Answered]))
+        2 => any_hours().prop_map(|shows| Body::MeterReading(MeterReading { meter: ItemId::new("dash-clock"), shows })),
+        1 => prop::option::of(0i64..4000).prop_map(|since| Body::MeterBroken(MeterBroken {
+            meter: None,
+            since: since.map(|hours| at("2026-01-01T05:00") + jiff::SignedDuration::from_hours(hours)),
+            why: String::new(),
+        })),
+        1 => any_hours().prop_map(|ran| Body::HoursTold(HoursTold { ran })),
+        1 => (any_entry_id(), prop::sample::select(vec![RulingSays::MeterRolledOver, RulingSays::MeterBroken, RulingSays::ReadingWrong, RulingSays::ReadingRight, RulingSays::Answered]))
             .prop_map(|(about, says)| Body::Ruling(Ruling { about, says, why: String::new() })),
         2 => mends().prop_map(|mends| Body::Repair(Repair { mends, what: String::new(), cost: None, event: Some(item("sprocket-refitted")), cause: None })),
         1 => mends().prop_map(|lifts| Body::Release(Release { lifts, mended: String::new() })),

@@ -73,6 +73,7 @@ fn the_next_time_is_told_in_life_hours_and_by_the_meter_of_today() {
     assert!((line.figure.unwrap().number("due").unwrap() - 462.6).abs() < 1e-9);
     let why = "dead".to_owned();
     let change = MeterChange {
+        meter: None,
         old_last: Some(q("420 h")),
         new_first: q("0 h"),
         unmetered: None,

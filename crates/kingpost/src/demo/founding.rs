@@ -50,6 +50,7 @@ pub(crate) fn write(pen: &mut Pen, cast: &Cast, day: Date) -> Result<(), StoreEr
     pen.write(
         cast.odalys,
         Body::MeterReading(MeterReading {
+            meter: None,
             shows: hours(FIRST_TENTHS),
         }),
     )?;

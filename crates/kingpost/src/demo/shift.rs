@@ -166,6 +166,7 @@ fn at_noon(pen: &mut Pen, cast: &Cast, day: &Day, by: PersonId) -> Result<(), St
         let about = pen.write(
             by,
             Body::MeterReading(MeterReading {
+                meter: None,
                 shows: written("0.0 h"),
             }),
         )?;

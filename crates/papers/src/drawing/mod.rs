@@ -3,6 +3,7 @@
 //! Every drawing is an SVG text with attributes only (no style, no script), so that it may stand inside a page under a
 //! strict content policy and inside a paper alike. Lengths in the SVG are hundredths of a metre of the machine.
 
+mod hours_line;
 mod ink;
 mod labels;
 mod mark;
@@ -12,6 +13,7 @@ mod scale;
 mod side;
 mod size;
 
+pub use hours_line::hours_line;
 pub use ink::*;
 pub use mark::{Mark, verdict_mark};
 pub use plan::{Plan, plan};

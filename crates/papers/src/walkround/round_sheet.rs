@@ -43,7 +43,7 @@ fn document(sheet: &Sheet<'_>, plan: &RoundPlan) -> Result<typeset::Document<'st
         "code": sheet.code(&format!("{}/round", sheet.address), "paper-qr", &mut pictures)?,
         "drawings": picture::sides(sheet, &shown, true, &mut pictures),
         "about": about(sheet, plan),
-        "fields": (["paper-who", "paper-when", "paper-hours"].map(|key| sheet.t(key))),
+        "fields": fields(sheet),
         "columns": (["number", "what", "how", "limit", "found"].map(|column| sheet.t(&format!("paper-column-{column}")))),
         "legs": plan.legs.iter().map(|leg| leg_data(sheet, leg, &names)).collect::<Vec<_>>(),
         "key": (["paper-key-bold", "paper-key-as-above"].map(|key| sheet.t(key))),
@@ -58,6 +58,13 @@ fn document(sheet: &Sheet<'_>, plan: &RoundPlan) -> Result<typeset::Document<'st
         data,
         pictures,
     })
+}
+
+/// What is written at the head: who, when, the hour meter where there is one.
+fn fields(sheet: &Sheet<'_>) -> Vec<String> {
+    let meter = (!sheet.book.is_without_meter()).then_some("paper-hours");
+    let keys = ["paper-who", "paper-when"].into_iter().chain(meter);
+    keys.map(|key| sheet.t(key)).collect()
 }
 
 /// Purpose, time it takes, how many points and fittings.

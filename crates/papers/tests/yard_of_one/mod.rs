@@ -94,7 +94,7 @@ impl YardOfOne {
                 3,
                 Some(id.clone()),
                 "2026-11-14T06:40:00Z",
-                Body::MeterReading(MeterReading { shows }),
+                Body::MeterReading(MeterReading { meter: None, shows }),
             ),
         ];
         entries.extend(

@@ -31,7 +31,10 @@ impl Found for BTreeMap<EntryId, Entry> {
 pub(crate) fn deed_of(body: &Body, by: PersonId, found: &impl Found) -> Deed {
     match body {
         Body::BookAdopted(_) | Body::GapAccepted(_) => Deed::AdoptBook,
-        Body::MeterReading(_) | Body::MeterChange(_) => Deed::ReadMeter,
+        Body::MeterReading(_)
+        | Body::MeterChange(_)
+        | Body::MeterBroken(_)
+        | Body::HoursTold(_) => Deed::ReadMeter,
         Body::Ruling(_) => Deed::Settle,
         Body::WalkRound(_) => Deed::WalkRound,
         Body::Run(_) => Deed::Run,

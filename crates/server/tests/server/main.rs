@@ -19,6 +19,7 @@ mod guessing;
 mod honest;
 mod kinds;
 mod loop_of_a_round;
+mod meters;
 mod paper_sheet;
 mod personal_data;
 mod phones_model;

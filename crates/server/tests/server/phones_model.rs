@@ -273,6 +273,7 @@ impl Day {
                 );
                 (
                     Body::MeterReading(MeterReading {
+                        meter: None,
                         shows: shows.unwrap(),
                     }),
                     false,

@@ -14,14 +14,16 @@ use yard::{
 };
 
 /// Every kind of entry that a form of these pages writes.
-const KINDS: [&str; 22] = [
+const KINDS: [&str; 24] = [
     "adjustment",
     "book-adopted",
     "correction",
     "fault",
     "greasing",
     "handover",
+    "hours-told",
     "lesson",
+    "meter-broken",
     "meter-change",
     "meter-reading",
     "move-permit",
@@ -321,6 +323,10 @@ async fn each_form_and_the_api_come_to_the_same() {
     );
     let new_meter = [("old", "816.2"), ("new", "0.0"), ("why", "glass broken")];
     note(&yards.keep(operator, &at("hours"), &new_meter).await);
+    let broken = [("what", "broken"), ("why", "sticks on a 9")];
+    note(&yards.keep(operator, &at("hours"), &broken).await);
+    let told = [("what", "read"), ("ran", "2 h ± 1 h")];
+    note(&yards.keep(operator, &at("hours"), &told).await);
     let slip = note(
         &yards
             .keep(operator, &at("note"), &[("text", "wrong machine")])

@@ -13,10 +13,7 @@ use serde::{Deserialize, Serialize};
 use yard::{
     book::Severity,
     entry::{
-        Access, AccessWhat, Adjustment, BookAdopted, Cause, EngineLeft, Evidence, Fault,
-        GapAccepted, Greasing, Handover, Lesson, MeterChange, MeterReading, MovePermit, Note,
-        PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven,
-        RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, Told, TopUp, WalkRound,
+        Access, AccessWhat, Adjustment, BookAdopted, Cause, EngineLeft, Evidence, Fault, GapAccepted, Greasing, Handover, HoursTold, Lesson, MeterBroken, MeterChange, MeterReading, MovePermit, Note, PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, Told, TopUp, WalkRound,
     },
     people::Role,
 };
@@ -24,8 +21,10 @@ use yard::{
 // The book and the meter.
 struct_form!(BookAdoptedForm for BookAdopted { text: String } maybe { why: String });
 struct_form!(GapAcceptedForm for GapAccepted { gap: String, why: String });
-struct_form!(MeterReadingForm for MeterReading { shows: Written });
-struct_form!(MeterChangeForm for MeterChange { new_first: Written, why: String } maybe { old_last: Written, unmetered: Written });
+struct_form!(MeterReadingForm for MeterReading { shows: Written } maybe { meter: ItemRef });
+struct_form!(MeterChangeForm for MeterChange { new_first: Written, why: String } maybe { meter: ItemRef, old_last: Written, unmetered: Written });
+struct_form!(MeterBrokenForm for MeterBroken { why: String } maybe { meter: ItemRef, since: Time });
+struct_form!(HoursToldForm for HoursTold { ran: Written });
 struct_form!(RulingForm for Ruling { about: EntryRef, says: RulingSaysForm, why: String });
 
 // Rounds, runs, handovers.
@@ -76,6 +75,7 @@ pub(super) enum RulingSaysForm {
         unmetered: Option<Written>,
     },
     MeterRolledOver,
+    MeterBroken,
     ReadingWrong,
     ReadingRight,
     Answered,
@@ -90,6 +90,7 @@ impl Form for RulingSaysForm {
                 unmetered: Form::write(unmetered),
             },
             RulingSays::MeterRolledOver => Self::MeterRolledOver,
+            RulingSays::MeterBroken => Self::MeterBroken,
             RulingSays::ReadingWrong => Self::ReadingWrong,
             RulingSays::ReadingRight => Self::ReadingRight,
             RulingSays::Answered => Self::Answered,
@@ -102,6 +103,7 @@ impl Form for RulingSaysForm {
                 unmetered: unmetered.read(),
             },
             Self::MeterRolledOver => RulingSays::MeterRolledOver,
+            Self::MeterBroken => RulingSays::MeterBroken,
             Self::ReadingWrong => RulingSays::ReadingWrong,
             Self::ReadingRight => RulingSays::ReadingRight,
             Self::Answered => RulingSays::Answered,

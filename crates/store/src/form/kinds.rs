@@ -3,9 +3,10 @@
 use super::{
     bodies::{
         AccessForm, AdjustmentForm, BookAdoptedForm, FaultForm, GapAcceptedForm, GreasingForm,
-        HandoverForm, LessonForm, MeterChangeForm, MeterReadingForm, MovePermitForm, NoteForm,
-        PartFittedForm, PhotoNoteForm, PurchaseForm, ReleaseForm, RepairForm, RoleGivenForm,
-        RulingForm, RunForm, SignOffForm, StandDownForm, TopUpForm, WalkRoundForm,
+        HandoverForm, HoursToldForm, LessonForm, MeterBrokenForm, MeterChangeForm,
+        MeterReadingForm, MovePermitForm, NoteForm, PartFittedForm, PhotoNoteForm, PurchaseForm,
+        ReleaseForm, RepairForm, RoleGivenForm, RulingForm, RunForm, SignOffForm, StandDownForm,
+        TopUpForm, WalkRoundForm,
     },
     correction::CorrectionForm,
     raise::{Raised, raise},
@@ -57,9 +58,11 @@ macro_rules! kinds {
 kinds! {
     "book-adopted" 1 BookAdopted BookAdoptedForm;
     "gap-accepted" 1 GapAccepted GapAcceptedForm;
-    "meter-reading" 1 MeterReading MeterReadingForm;
-    "meter-change" 1 MeterChange MeterChangeForm;
-    "ruling" 1 Ruling RulingForm;
+    "meter-reading" 2 MeterReading MeterReadingForm;
+    "meter-change" 2 MeterChange MeterChangeForm;
+    "meter-broken" 1 MeterBroken MeterBrokenForm;
+    "hours-told" 1 HoursTold HoursToldForm;
+    "ruling" 2 Ruling RulingForm;
     "walk-round" 1 WalkRound WalkRoundForm;
     "run" 1 Run RunForm;
     "greasing" 1 Greasing GreasingForm;

@@ -84,9 +84,12 @@ fn plain_bodies() -> Vec<(&'static str, BoxedStrategy<Body>)> {
     vec![
         ("book-adopted", (text(), maybe(text())).prop_map(|(text, why)| Body::BookAdopted(BookAdopted { text, why })).boxed()),
         ("gap-accepted", (text(), text()).prop_map(|(gap, why)| Body::GapAccepted(GapAccepted { gap, why })).boxed()),
-        ("meter-reading", quantity().prop_map(|shows| Body::MeterReading(MeterReading { shows })).boxed()),
-        ("meter-change", (maybe(quantity()), quantity(), maybe(quantity()), text())
-            .prop_map(|(old_last, new_first, unmetered, why)| Body::MeterChange(MeterChange { old_last, new_first, unmetered, why })).boxed()),
+        ("meter-reading", (maybe(item()), quantity()).prop_map(|(meter, shows)| Body::MeterReading(MeterReading { meter, shows })).boxed()),
+        ("meter-broken", (maybe(item()), maybe(any::<u32>()), text())
+            .prop_map(|(meter, since, why)| Body::MeterBroken(MeterBroken { meter, since: since.map(|ms| time(i64::from(ms))), why })).boxed()),
+        ("hours-told", quantity().prop_map(|ran| Body::HoursTold(HoursTold { ran })).boxed()),
+        ("meter-change", (maybe(item()), maybe(quantity()), quantity(), maybe(quantity()), text())
+            .prop_map(|(meter, old_last, new_first, unmetered, why)| Body::MeterChange(MeterChange { meter, old_last, new_first, unmetered, why })).boxed()),
         ("ruling", (uuid(), ruling(), text()).prop_map(|(about, says, why)| Body::Ruling(Ruling { about: EntryId(about), says, why })).boxed()),
         ("walk-round", walk_round().boxed()),
         ("run", (select(vec![RunPart::Start, RunPart::During, RunPart::End]), maybe(quantity()), maybe(text()), vec(text(), 0..3), maybe(uuid()))
@@ -211,6 +214,7 @@ fn ruling() -> impl Strategy<Value = RulingSays> {
         maybe(quantity()).prop_map(|unmetered| RulingSays::MeterReplaced { unmetered }),
         select(vec![
             RulingSays::MeterRolledOver,
+            RulingSays::MeterBroken,
             RulingSays::ReadingWrong,
             RulingSays::ReadingRight,
             RulingSays::Answered

@@ -32,6 +32,43 @@ pub(crate) fn version_2() -> Vec<Body> {
     bodies
 }
 
+/// Bodies of version 3: those of version 2, and what several meters of a machine show, a broken one, and hours told.
+pub(crate) fn version_3() -> Vec<Body> {
+    let mut bodies = version_2();
+    bodies.extend([
+        Body::MeterReading(MeterReading {
+            meter: ItemId::new("dash-clock"),
+            shows: written("812.3 h"),
+        }),
+        Body::MeterChange(MeterChange {
+            meter: ItemId::new("dash-clock"),
+            old_last: None,
+            new_first: written("3.1 h"),
+            unmetered: Some(written("12 h ± 4 h")),
+            why: "New one".into(),
+        }),
+        Body::MeterBroken(MeterBroken {
+            meter: None,
+            since: None,
+            why: "Sticks on a 9".into(),
+        }),
+        Body::MeterBroken(MeterBroken {
+            meter: ItemId::new("dash-clock"),
+            since: Some(time(5_000_000)),
+            why: "Dark".into(),
+        }),
+        Body::HoursTold(HoursTold {
+            ran: written("3 h ± 1 h"),
+        }),
+        Body::Ruling(Ruling {
+            about: EntryId(id(3)),
+            says: RulingSays::MeterBroken,
+            why: "It stood".into(),
+        }),
+    ]);
+    bodies
+}
+
 fn book_and_meter() -> Vec<Body> {
     let ruling = |says| {
         Body::Ruling(Ruling {
@@ -50,9 +87,11 @@ fn book_and_meter() -> Vec<Body> {
             why: "Nobody knows".into(),
         }),
         Body::MeterReading(MeterReading {
+            meter: None,
             shows: written("3124.5 h"),
         }),
         Body::MeterChange(MeterChange {
+            meter: None,
             old_last: Some(written("3124.5 h")),
             new_first: written("0 h"),
             unmetered: Some(written("12 h ± 4 h")),

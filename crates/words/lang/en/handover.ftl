@@ -179,7 +179,7 @@ reason-refused-used-up = { $point }: refused grease, and the { $allowed } hours 
 reason-refused-no-allowance = { $point }: refused grease.
     .next = Free the fitting or fit a new one before it runs.
 reason-refused-hours-unknown = { $point }: refused grease. How many hours are left is not known.
-    .next = Read the hour meter, and free the fitting or fit a new one.
+    .next = Write how many hours it has run, and free the fitting or fit a new one.
 reason-not-seen-at-joint = { $point }: nobody has seen fresh grease at the joint within seven days.
     .next = Look at the joint itself while somebody pumps.
 

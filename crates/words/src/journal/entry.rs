@@ -61,12 +61,11 @@ impl Words {
             Body::GapAccepted(gap) => {
                 self.say("entry-gap-accepted", &[("why", gap.why.as_str().into())])
             }
-            Body::MeterReading(read) => self.say(
-                "entry-meter-reading",
-                &[("hours", read.shows.text().into())],
-            ),
-            Body::MeterChange(change) => {
-                self.say("entry-meter-change", &[("why", change.why.as_str().into())])
+            Body::MeterReading(read) => self.meter_reading(read, names),
+            Body::MeterChange(change) => self.meter_change(change, names),
+            Body::MeterBroken(broken) => self.meter_broken(broken, names),
+            Body::HoursTold(told) => {
+                self.say("entry-hours-told", &[("hours", told.ran.text().into())])
             }
             Body::Ruling(ruling) => self.ruling(ruling),
             Body::WalkRound(round) => self.walk_round(round),
@@ -258,6 +257,7 @@ impl Words {
         let says = match ruling.says {
             RulingSays::MeterReplaced { .. } => "meter-replaced",
             RulingSays::MeterRolledOver => "meter-rolled-over",
+            RulingSays::MeterBroken => "meter-broken",
             RulingSays::ReadingWrong => "reading-wrong",
             RulingSays::ReadingRight => "reading-right",
             RulingSays::Answered => "answered",

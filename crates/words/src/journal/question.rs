@@ -47,6 +47,25 @@ impl Words {
                     ],
                 )
             }
+            Asks::MeterStuck { shows, ran } => self.told(
+                "question-meter-stuck",
+                &[hours("hours", shows), hours("ran", ran)],
+            ),
+            Asks::MeterSaidBroken { since } => self.told(
+                "question-meter-said-broken",
+                &[(
+                    "when",
+                    self.moment(*since, names.now(), names.zone()).into(),
+                )],
+            ),
+            Asks::BrokenMeterMoved { from, to } => self.told(
+                "question-broken-meter-moved",
+                &[hours("from", from), hours("to", to)],
+            ),
+            Asks::ToldTooMuch { told, passed } => self.told(
+                "question-told-too-much",
+                &[hours("told", told), hours("passed", passed)],
+            ),
             Asks::Unreadable { kind, at } => self.told(
                 "question-unreadable",
                 &[("kind", kind.into()), ("place", at.into())],

@@ -8,9 +8,10 @@ use yard::{
     code::Coded,
     entry::{
         Access, AccessWhat, Adjustment, Body, BookAdopted, Correction, EngineLeft, Evidence, Fault,
-        GapAccepted, Greasing, Handover, Lesson, MeterChange, MeterReading, MovePermit, Note,
-        PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven,
-        RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp, WalkRound,
+        GapAccepted, Greasing, Handover, HoursTold, Lesson, MeterBroken, MeterChange, MeterReading,
+        MovePermit, Note, PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState,
+        RoleGiven, RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp,
+        WalkRound,
     },
     id::{EntryId, FaultRef, ItemId, PersonId, PhotoId, PointId, RoundId},
     people::Role,
@@ -110,13 +111,44 @@ fn about_the_machine() -> Vec<Body> {
             why: own("no plate left"),
         }),
         Body::MeterReading(MeterReading {
+            meter: None,
             shows: read("1234.5 h"),
         }),
         Body::MeterChange(MeterChange {
+            meter: None,
             old_last: None,
             new_first: read("0 h"),
             unmetered: None,
             why: own("glass broken"),
+        }),
+        Body::MeterReading(MeterReading {
+            meter: yard::id::ItemId::new("dash-clock"),
+            shows: read("88.2 h"),
+        }),
+        Body::MeterChange(MeterChange {
+            meter: yard::id::ItemId::new("dash-clock"),
+            old_last: None,
+            new_first: read("0 h"),
+            unmetered: None,
+            why: own("dark"),
+        }),
+        Body::MeterBroken(MeterBroken {
+            meter: None,
+            since: None,
+            why: own("sticks on a 9"),
+        }),
+        Body::MeterBroken(MeterBroken {
+            meter: yard::id::ItemId::new("dash-clock"),
+            since: Some("2026-05-03T07:00:00Z".parse().unwrap()),
+            why: own("dark"),
+        }),
+        Body::HoursTold(HoursTold {
+            ran: read("3 h ± 1 h"),
+        }),
+        Body::Ruling(Ruling {
+            about: entry(),
+            says: RulingSays::MeterBroken,
+            why: own("it stood"),
         }),
         Body::Ruling(Ruling {
             about: entry(),
@@ -270,6 +302,7 @@ fn about_people_and_the_rest() -> Vec<Body> {
         signed(false, false),
         correction(None),
         correction(Some(Body::MeterReading(MeterReading {
+            meter: None,
             shows: read("1243.5 h"),
         }))),
         Body::RoleGiven(RoleGiven {
@@ -335,6 +368,21 @@ fn every_question_says_how_to_settle_it() {
             to: hours(1420),
             passed: hours(20),
             perhaps: vec![hours(1240), hours(1242)],
+        },
+        Asks::MeterStuck {
+            shows: hours(1240),
+            ran: hours(3),
+        },
+        Asks::MeterSaidBroken {
+            since: "2026-05-03T07:00:00Z".parse().unwrap(),
+        },
+        Asks::BrokenMeterMoved {
+            from: hours(1240),
+            to: hours(1242),
+        },
+        Asks::ToldTooMuch {
+            told: hours(30),
+            passed: hours(20),
         },
         Asks::Unreadable {
             kind: own("run"),

@@ -45,7 +45,7 @@ pub(super) enum KindWord {
 }
 
 coded! {
-    MeterKind { KeyOn = "key-on", Running = "running", Revolutions = "revolutions" }
+    MeterKind { KeyOn = "key-on", Running = "running", Revolutions = "revolutions", NoMeter = "none" }
     Lubrication { Fittings = "fittings", Sealed = "sealed", OilBath = "oil-bath", OilCan = "oil-can" }
     GreaseWhen { Before = "before", After = "after" }
     RestKind {

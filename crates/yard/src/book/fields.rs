@@ -33,6 +33,8 @@ pub enum Named {
     Weakness,
     /// A control.
     Control,
+    /// A meter beside the first.
+    Meter,
 }
 
 impl Named {
@@ -49,6 +51,7 @@ impl Named {
             Named::Rest => "rest",
             Named::Weakness => "weakness",
             Named::Control => "control",
+            Named::Meter => "further-meter",
         }
     }
 }

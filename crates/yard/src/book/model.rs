@@ -17,6 +17,10 @@ pub struct Book {
     pub start: Vec<String>,
     /// The hour meter.
     pub meter: Option<Meter>,
+    /// Meters beside it.
+    pub further_meters: Vec<FurtherMeter>,
+    /// The kind in which service hours are counted; none = that of [`Book::meter`].
+    pub service_hours: Option<MeterKind>,
     /// Stations in the order they are written; the lap is separate.
     pub stations: Vec<Station>,
     /// The machine's own lap: station ids in walking order. Complete: every station once.
@@ -120,17 +124,103 @@ pub enum MeterKind {
     Running,
     /// Counts revolutions; an hour at its base speed.
     Revolutions,
+    /// The machine has no meter: its hours are told by people, or its rhythms go by days.
+    NoMeter,
 }
 
-/// The hour meter of the machine.
+/// An hour meter of the machine.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Meter {
     /// What it counts.
     pub kind: MeterKind,
     /// The reading at which it starts again at zero, where known.
     pub rolls_over_at: Option<Quantity>,
+    /// The smallest step it shows, where known.
+    pub shows_to: Option<Quantity>,
+    /// What is known of the engine's speeds, for a counter of revolutions.
+    pub speeds: MeterSpeeds,
     /// Line in the book.
     pub line: u32,
+}
+
+/// The engine's speeds beside a counter of revolutions: with all four, running hours can be estimated from its hours.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct MeterSpeeds {
+    /// The speed at which it counts an hour in an hour.
+    pub base: Option<Quantity>,
+    /// Idle speed.
+    pub idle: Option<Quantity>,
+    /// Speed at work.
+    pub working: Option<Quantity>,
+    /// Share of the running time spent at idle, with its ±.
+    pub idle_share: Option<Quantity>,
+}
+
+impl Meter {
+    /// Whether running hours can be estimated from its own: it counts revolutions, and its speeds and the share at idle,
+    /// with its ±, are known.
+    pub fn tells_running_hours(&self) -> bool {
+        let speeds = &self.speeds;
+        let share = speeds.idle_share.as_ref();
+        self.kind == MeterKind::Revolutions
+            && [&speeds.base, &speeds.idle, &speeds.working]
+                .iter()
+                .all(|speed| speed.is_some())
+            && share.is_some_and(|share| share.plus_minus().is_some())
+    }
+}
+
+impl Book {
+    /// Every meter there is to read, the first one first: its id (none for `[meter]`) and itself.
+    pub fn meters(&self) -> impl Iterator<Item = (Option<&ItemId>, &Meter)> {
+        let first = self.meter.iter().map(|meter| (None, meter));
+        let further = self
+            .further_meters
+            .iter()
+            .map(|one| (Some(&one.id), &one.meter));
+        first
+            .chain(further)
+            .filter(|(_, meter)| meter.kind != MeterKind::NoMeter)
+    }
+
+    /// Whether there is a meter to read.
+    pub fn has_meter(&self) -> bool {
+        self.meters().next().is_some()
+    }
+
+    /// Whether the book says that there is no meter: nothing then asks for a reading.
+    pub fn is_without_meter(&self) -> bool {
+        self.meter
+            .as_ref()
+            .is_some_and(|meter| meter.kind == MeterKind::NoMeter)
+            && self.further_meters.is_empty()
+    }
+
+    /// The meter that service hours come from: of the kind declared, else one that running hours can be estimated from,
+    /// else the first.
+    pub fn service_meter(&self) -> Option<(Option<&ItemId>, &Meter)> {
+        let wanted = self.service_hours;
+        let of_kind = self
+            .meters()
+            .find(|(_, meter)| wanted.is_some_and(|kind| meter.kind == kind));
+        let estimated = || {
+            self.meters().find(|(_, meter)| {
+                wanted == Some(MeterKind::Running) && meter.tells_running_hours()
+            })
+        };
+        of_kind.or_else(estimated).or_else(|| self.meters().next())
+    }
+}
+
+/// A meter beside the first one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FurtherMeter {
+    /// Its id.
+    pub id: ItemId,
+    /// Name.
+    pub name: String,
+    /// The meter.
+    pub meter: Meter,
 }
 
 /// A place in the machine frame, metres.

@@ -309,6 +309,25 @@ impl<'a, 't> Section<'a, 't> {
         read
     }
 
+    /// A word that may stand elsewhere, but not here.
+    pub(super) fn no_such_word(
+        &self,
+        key: &'static str,
+        place: Range<usize>,
+        found: &str,
+        allowed: &[&str],
+    ) {
+        self.desk.mistake(
+            place,
+            TroubleKind::UnknownWord {
+                key: key.to_owned(),
+                found: found.to_owned(),
+                nearest: None,
+                allowed: allowed.join(", "),
+            },
+        );
+    }
+
     /// A list of such words.
     pub(super) fn words<T: Coded>(&self, key: &'static str) -> Vec<T> {
         let items = self.list(key, true).unwrap_or_default();

@@ -10,15 +10,23 @@ use quantity::Quantity;
 
 /// What an entry says. Kinds that are unknown, newer or do not read are kept as they are.
 #[derive(Clone, Debug, PartialEq)]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "one rare kind is larger than the rest; entries lie in a list and are seldom moved"
+)]
 pub enum Body {
     /// A machine book taken into use, with its full text.
     BookAdopted(BookAdopted),
     /// A gap in the book accepted by the steward.
     GapAccepted(GapAccepted),
-    /// The hour meter read.
+    /// An hour meter read.
     MeterReading(MeterReading),
-    /// The hour meter changed, or known to have stood still.
+    /// An hour meter changed or mended.
     MeterChange(MeterChange),
+    /// An hour meter known not to count.
+    MeterBroken(MeterBroken),
+    /// Hours run, told by whoever ran it: for a machine without a meter, or while its meter is broken.
+    HoursTold(HoursTold),
     /// A question settled.
     Ruling(Ruling),
     /// A walk-round, or a part of one.
@@ -98,6 +106,8 @@ pub struct GapAccepted {
 /// See [`Body::MeterReading`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct MeterReading {
+    /// Which meter; none = the first, the book's `[meter]`.
+    pub meter: Option<ItemId>,
     /// What it shows.
     pub shows: Quantity,
 }
@@ -105,6 +115,8 @@ pub struct MeterReading {
 /// See [`Body::MeterChange`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct MeterChange {
+    /// Which meter; none = the first, the book's `[meter]`.
+    pub meter: Option<ItemId>,
     /// Last reading of the old meter, where known.
     pub old_last: Option<Quantity>,
     /// First reading of the new one.
@@ -113,6 +125,24 @@ pub struct MeterChange {
     pub unmetered: Option<Quantity>,
     /// Why.
     pub why: String,
+}
+
+/// See [`Body::MeterBroken`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct MeterBroken {
+    /// Which meter; none = the first, the book's `[meter]`.
+    pub meter: Option<ItemId>,
+    /// Since when; none = since it last moved, by the readings.
+    pub since: Option<Timestamp>,
+    /// How one knows.
+    pub why: String,
+}
+
+/// See [`Body::HoursTold`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct HoursTold {
+    /// Hours run that nobody told of before, with ±.
+    pub ran: Quantity,
 }
 
 /// Settles a question. Only the steward or the deputy.
@@ -136,6 +166,8 @@ pub enum RulingSays {
     },
     /// The meter rolled over.
     MeterRolledOver,
+    /// The meter has stood still since it last moved.
+    MeterBroken,
     /// The reading is wrong: pass over it.
     ReadingWrong,
     /// The reading is right, however odd.

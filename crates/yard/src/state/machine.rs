@@ -21,8 +21,12 @@ pub struct MachineState {
     pub books: Vec<Adopted>,
     /// Gaps accepted: code and subject, with the entry.
     pub accepted_gaps: BTreeMap<String, EntryId>,
-    /// The hour meter's history.
+    /// The history of the meter that service hours come from.
     pub hours: HourHistory,
+    /// Which meter that is; none = the first.
+    pub hours_of: Option<ItemId>,
+    /// The histories of the meters beside it, by id; none = the first.
+    pub other_meters: BTreeMap<Option<ItemId>, HourHistory>,
     /// The last answer given to each point (renames followed).
     pub answers: BTreeMap<PointId, Given>,
     /// When each point was last truly done (its rhythm restarts here): a well or unwell answer, never "could not check".
@@ -93,6 +97,13 @@ impl MachineState {
             entry: name.entry,
             point,
         })
+    }
+    /// The history of one meter; none = the first.
+    pub fn meter(&self, meter: Option<&ItemId>) -> Option<&HourHistory> {
+        if self.hours_of.as_ref() == meter {
+            return Some(&self.hours);
+        }
+        self.other_meters.get(&meter.cloned())
     }
     /// Everything asked and not settled, entry by entry.
     pub fn asked(&self) -> impl Iterator<Item = &Question> {
@@ -225,6 +236,24 @@ pub struct LifeHours {
     pub plus_minus: quantity::Exact,
 }
 
+impl LifeHours {
+    /// No hours at all, surely.
+    pub fn none() -> Self {
+        Self {
+            hours: quantity::Exact::zero(),
+            plus_minus: quantity::Exact::zero(),
+        }
+    }
+    /// Both together; the ±s add up as they stand.
+    #[must_use]
+    pub fn and(&self, other: &Self) -> Self {
+        Self {
+            hours: &self.hours + &other.hours,
+            plus_minus: &self.plus_minus + &other.plus_minus,
+        }
+    }
+}
+
 /// The hour meter's history: segments counted by one meter, and what lies between.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct HourHistory {
@@ -239,6 +268,45 @@ pub struct HourHistory {
     pub doubted: Vec<EntryId>,
     /// Accepted readings, in order: the history one looks back on.
     pub readings: Vec<HoursRead>,
+    /// Known not to count.
+    pub broken: Option<Broken>,
+    /// Hours since the last reading that no meter counted, as far as anybody can tell.
+    pub uncounted: Option<Uncounted>,
+    /// Life hours whenever somebody told of such hours, in order.
+    pub estimates: Vec<HoursEstimated>,
+    /// Running hours for an hour it counts, where they are estimated from its revolutions.
+    pub scale: Option<LifeHours>,
+}
+
+/// A meter known not to count.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Broken {
+    /// Entry that said so.
+    pub entry: EntryId,
+    /// Since when.
+    pub since: Timestamp,
+}
+
+/// Hours that the meter did not count, with their ±.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Uncounted {
+    /// The hours.
+    pub hours: LifeHours,
+    /// Each telling of them with its entry; one where they come from another meter.
+    pub told: Vec<(EntryId, LifeHours)>,
+    /// The meter they were estimated from (none inside = the first); none = told by people.
+    pub by_meter: Option<Option<ItemId>>,
+}
+
+/// Life hours at a moment, estimated.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HoursEstimated {
+    /// Entry they rest on.
+    pub entry: EntryId,
+    /// When.
+    pub at: Timestamp,
+    /// Life hours then.
+    pub life: LifeHours,
 }
 
 impl HourHistory {
@@ -442,6 +510,21 @@ impl Question {
     }
 }
 
+impl Asks {
+    /// Whether it is asked about a meter or the hours: while it is open, what is due by hours is not sure.
+    pub fn is_of_hours(&self) -> bool {
+        matches!(
+            self,
+            Asks::MeterFell { .. }
+                | Asks::MeterJumped { .. }
+                | Asks::MeterStuck { .. }
+                | Asks::MeterSaidBroken { .. }
+                | Asks::BrokenMeterMoved { .. }
+                | Asks::ToldTooMuch { .. }
+        )
+    }
+}
+
 /// What a question asks.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Asks {
@@ -462,6 +545,32 @@ pub enum Asks {
         passed: quantity::Exact,
         /// What it may have been, digits swapped.
         perhaps: Vec<quantity::Exact>,
+    },
+    /// The meter shows the same although the machine was run.
+    MeterStuck {
+        /// What it shows.
+        shows: quantity::Exact,
+        /// Hours run by the entries since it last moved.
+        ran: quantity::Exact,
+    },
+    /// A meter that is said to be broken.
+    MeterSaidBroken {
+        /// Since when.
+        since: Timestamp,
+    },
+    /// A meter known to be broken shows something else.
+    BrokenMeterMoved {
+        /// Before.
+        from: quantity::Exact,
+        /// Now.
+        to: quantity::Exact,
+    },
+    /// More hours told than time has passed.
+    ToldTooMuch {
+        /// Hours told.
+        told: quantity::Exact,
+        /// Hours that passed.
+        passed: quantity::Exact,
     },
     /// The body does not read.
     Unreadable {

@@ -1,63 +1,87 @@
 //! Life hours of a machine: through every change of its meter, with the ± of what nobody counted.
 
-use crate::state::{LifeHours, MachineState, Segment};
+use super::meters::{told_figure, with_scale};
+use crate::state::{HourHistory, LifeHours, MachineState, Segment};
 use jiff::Timestamp;
 use quantity::{Exact, Unit};
 use reckon::{Figure, FigureInput, Origin, upkeep::life_hours as leaf};
 
-/// Life hours now, exact; none where nobody has read the meter, or the last readings are in question.
+/// Life hours now, exact; none where nobody knows any, or the last readings are in question.
 ///
-/// The sum over the meter's segments of last − first reading and whole turns, and of the hours nobody counted. The ±s add up
-/// as they stand, so that what rests on them errs on the careful side; the [`hours_figure`] adds them as squares.
+/// The sum over the meter's segments of last − first reading and whole turns, and of the hours nobody counted, also those
+/// told or estimated since the last reading. The ±s add up as they stand, so that what rests on them errs on the careful
+/// side; the [`hours_figure`] adds them as squares.
 pub fn life_hours(machine: &MachineState) -> Option<LifeHours> {
-    if machine.hours.in_question() || machine.hours.segments.is_empty() {
+    of_history(&machine.hours)
+}
+
+/// The same of any meter.
+pub(super) fn of_history(history: &HourHistory) -> Option<LifeHours> {
+    if history.in_question() || (history.segments.is_empty() && history.uncounted.is_none()) {
         return None;
     }
-    let zero = LifeHours {
-        hours: Exact::zero(),
-        plus_minus: Exact::zero(),
-    };
-    Some(machine.hours.segments.iter().fold(zero, |sum, segment| {
-        let (unmetered, half) = unmetered(segment);
-        LifeHours {
-            hours: sum.hours + run(segment) + unmetered,
-            plus_minus: sum.plus_minus + half,
-        }
+    let since = history.uncounted.as_ref();
+    let sum = since.map_or_else(LifeHours::none, |more| more.hours.clone());
+    Some(history.segments.iter().fold(sum, |sum, segment| {
+        let (hours, plus_minus) = unmetered(segment);
+        let run = scaled(history.scale.as_ref(), run(segment));
+        sum.and(&run).and(&LifeHours { hours, plus_minus })
     }))
 }
 
-/// Life hours at an earlier moment, by the last reading until then; none where there is none or the hours are in question.
+/// Life hours at an earlier moment, by the last reading or telling until then; none where there is none or the hours are in
+/// question.
 pub fn life_hours_at(machine: &MachineState, at: Timestamp) -> Option<LifeHours> {
-    if machine.hours.in_question() {
+    let history = &machine.hours;
+    if history.in_question() {
         return None;
     }
-    let until_then = machine.hours.readings.iter().filter(|read| read.at <= at);
+    let read = history.readings.iter().map(|read| (read.at, &read.life));
+    let told = history.estimates.iter().map(|told| (told.at, &told.life));
+    let until_then = read.chain(told).filter(|(then, _)| *then <= at);
     until_then
-        .max_by_key(|read| read.at)
-        .map(|read| read.life.clone())
+        .max_by_key(|(then, _)| *then)
+        .map(|(_, life)| life.clone())
 }
 
 /// Life hours as a figure that can be opened, its inputs naming the entries that bore them; none where [`life_hours`] gives
 /// none.
 pub fn hours_figure(machine: &MachineState) -> Option<Figure> {
-    life_hours(machine)?;
-    let segments = &machine.hours.segments;
-    let (first, last) = (segments.first()?, segments.last()?);
+    let figure = of_segments(&machine.hours)?;
+    match machine.hours.scale {
+        Some(_) => with_scale(machine, &figure),
+        None => Some(figure),
+    }
+}
+
+/// What a meter counted in its life, as a figure.
+pub(super) fn of_segments(history: &HourHistory) -> Option<Figure> {
+    of_history(history)?;
+    let segments = &history.segments;
+    let (Some(first), Some(last)) = (segments.first(), segments.last()) else {
+        return told_figure(history);
+    };
     let (starts, ends): (Vec<f64>, Vec<f64>) = segments.iter().flat_map(stretches).unzip();
     // The ± here is that of the spans nobody counted; how finely a meter shows is not known for old meters.
     let steps = vec![0.0; starts.len()];
+    let told = history.uncounted.iter().flat_map(|more| &more.told);
     let (unmetered, halves): (Vec<f64>, Vec<f64>) = segments
         .iter()
         .map(unmetered)
+        .chain(
+            told.clone()
+                .map(|(_, life)| (life.hours.clone(), life.plus_minus.clone())),
+        )
         .map(|(hours, half)| (hours.to_f64(), half.to_f64()))
         .unzip();
-    let estimated = segments
+    let carried = segments
         .iter()
-        .rev()
-        .find(|segment| segment.unmetered_before.is_some());
-    let estimated = estimated.map_or(Origin::Default, |segment| {
-        Origin::Entry(segment.begun_by.to_string())
-    });
+        .filter(|segment| segment.unmetered_before.is_some());
+    let estimated = told
+        .map(|(entry, _)| *entry)
+        .next_back()
+        .or_else(|| carried.map(|segment| segment.begun_by).next_back());
+    let estimated = estimated.map_or(Origin::Default, |entry| Origin::Entry(entry.to_string()));
     let inputs = vec![
         FigureInput::new("starts", starts, Origin::Entry(first.begun_by.to_string())),
         FigureInput::new("ends", ends, Origin::Entry(last.last_by.to_string())),
@@ -72,7 +96,30 @@ pub fn hours_figure(machine: &MachineState) -> Option<Figure> {
 pub fn meter_at(machine: &MachineState, life: &Exact) -> Option<Exact> {
     let now = life_hours(machine)?;
     let shows = &machine.hours.segments.last()?.last;
-    Some(shows + &(life - &now.hours))
+    // A meter that does not count shows the same then as now.
+    if machine.hours.broken.is_some() {
+        return None;
+    }
+    let more = life - &now.hours;
+    let on_it = match &machine.hours.scale {
+        Some(scale) => more.checked_div(&scale.hours)?,
+        None => more,
+    };
+    Some(shows + &on_it)
+}
+
+/// What so much on a meter is in hours run, by its scale.
+pub(crate) fn scaled(scale: Option<&LifeHours>, run: Exact) -> LifeHours {
+    match scale {
+        None => LifeHours {
+            hours: run,
+            plus_minus: Exact::zero(),
+        },
+        Some(scale) => LifeHours {
+            plus_minus: &scale.plus_minus * &run,
+            hours: &scale.hours * &run,
+        },
+    }
 }
 
 fn run(segment: &Segment) -> Exact {

@@ -156,9 +156,23 @@ fn by_rhythm(today: &Today<'_>, point: &Point, rhythm: &Rhythm, done: &Done) -> 
 
 fn by_hours(today: &Today<'_>, done: &Done, every: Exact) -> Option<Because> {
     match today.hours_since(done) {
+        None if today.book.is_without_meter() => untold(today, done, &every),
         None => Some(Because::HoursInQuestion),
         Some(since) => (since >= every).then_some(Because::Hours { since, every }),
     }
+}
+
+/// Hours that nobody told, on a machine without a meter: no day has more than 24 of them, and a machine that was not used ran
+/// none.
+fn untold(today: &Today<'_>, done: &Done, every: &Exact) -> Option<Because> {
+    let used = today.machine().last_run;
+    if used.is_none_or(|(_, last)| last <= done.at) {
+        return None;
+    }
+    let hours_a_day = Exact::from(24_i64);
+    let every = every.checked_div(&hours_a_day)?.floor().to_i64()?.max(1);
+    let (since, every) = (today.days_since(done.at), u32::try_from(every).ok()?);
+    (since >= i64::from(every)).then_some(Because::Days { since, every })
 }
 
 fn by_days(today: &Today<'_>, point: &Point, done: &Done, every: u32) -> Option<Because> {
@@ -197,6 +211,7 @@ fn by_event(today: &Today<'_>, rhythm: &Rhythm, event: &ItemId, done: &Done) -> 
             from,
             every: Time::Hours(every),
         } => match today.hours_since(from) {
+            None if today.book.is_without_meter() => untold(today, from, &every),
             None => Some(Because::HoursInQuestion),
             Some(since) => (since >= every).then_some(because),
         },
@@ -283,6 +298,8 @@ pub(crate) fn due_after_event<'a>(
         Time::Days(days) => days_between(today.day_of(event.at), today.day_of(from.at)) < days,
         Time::Hours(hours) => match (&from.life_hours, &event.life_hours) {
             (Some(from), Some(event)) => &from.hours - &event.hours < hours,
+            // Nobody told: the closer checks go on.
+            _ if today.book.is_without_meter() => true,
             _ => return Some(EventDue::Unknown),
         },
     };

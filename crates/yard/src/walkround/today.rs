@@ -74,9 +74,11 @@ impl<'a> Today<'a> {
     }
 
     /// Hours run since something was done, at most: the ± of spans nobody counted since is added. None where the hours then
-    /// or now are not known.
+    /// or now are not known; where hours are told, none told then are none run.
     pub(crate) fn hours_since(&self, done: &Done) -> Option<Exact> {
-        let (now, then) = (self.life.as_ref()?, done.life_hours.as_ref()?);
+        let none = LifeHours::none();
+        let told = self.book.is_without_meter().then_some(&none);
+        let (now, then) = (self.life.as_ref()?, done.life_hours.as_ref().or(told)?);
         let unsure = (&now.plus_minus - &then.plus_minus).max(Exact::zero());
         Some((&now.hours - &then.hours + unsure).max(Exact::zero()))
     }

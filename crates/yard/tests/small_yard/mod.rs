@@ -192,7 +192,10 @@ impl SmallYard {
         self.says(
             by,
             when,
-            Body::MeterReading(MeterReading { shows: q(hours) }),
+            Body::MeterReading(MeterReading {
+                meter: None,
+                shows: q(hours),
+            }),
         )
     }
 

@@ -164,8 +164,12 @@ fn write() -> Book {
         meter: Some(Meter {
             kind: MeterKind::Running,
             rolls_over_at: None,
+            shows_to: None,
+            speeds: MeterSpeeds::default(),
             line: 7,
         }),
+        further_meters: Vec::new(),
+        service_hours: None,
         lap: stations.iter().map(|station| station.id.clone()).collect(),
         stations: stations.to_vec(),
         lap_is_stewards: true,

@@ -153,6 +153,7 @@ impl Scene {
             last_entry: Some(id(120)),
             doubted: Vec::new(),
             readings: vec![reading],
+            ..HourHistory::default()
         };
     }
 

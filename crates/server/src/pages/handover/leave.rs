@@ -4,6 +4,7 @@ use crate::{
     accept,
     desk::{Answer, Desk, go, page},
     page::Page,
+    pages::upkeep::{further, short::Field},
     pages::walkround::{
         form::{self, Typed},
         question::{Asked, Choice, choices},
@@ -31,6 +32,7 @@ struct HandoverPage {
     steps: Vec<Step>,
     hours_last: String,
     hours_typed: String,
+    fields: Vec<Field>,
     next: String,
 }
 
@@ -94,6 +96,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         asked.push(told);
         None
     });
+    let more = further::read(desk, book, typed, &mut asked);
     let (Some(engine), true) = (engine, asked.is_empty()) else {
         return render(desk, machine, state, book, typed, asked);
     };
@@ -102,6 +105,7 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         .book()
         .map(|b| b.revision)
         .ok_or(crate::refusal::Refusal::NotFound)?;
+    further::keep(desk, &id, more)?;
     accept::keep(
         desk,
         Some(&id),
@@ -145,6 +149,7 @@ fn render(
         steps: steps(&p, book, typed),
         hours_last: hours_last(&p, state),
         hours_typed: typed.field("hours").to_owned(),
+        fields: further::fields(&p, state, book, typed),
         next: typed.field("next").to_owned(),
         p,
     })

@@ -44,7 +44,10 @@ pub(crate) fn show(desk: &Desk) -> Answer {
     let questions = all.map(|(machine, question)| {
         let meter = matches!(
             question.asks,
-            Asks::MeterFell { .. } | Asks::MeterJumped { .. }
+            Asks::MeterFell { .. }
+                | Asks::MeterJumped { .. }
+                | Asks::MeterStuck { .. }
+                | Asks::BrokenMeterMoved { .. }
         );
         Line {
             entry: question.entry,
@@ -69,6 +72,10 @@ fn choices(p: &Page, question: &Question) -> Vec<Choice> {
     let codes: &[&str] = match question.asks {
         Asks::MeterFell { .. } => &["wrong", "replaced", "rolled-over"],
         Asks::MeterJumped { .. } => &["wrong", "right", "replaced"],
+        Asks::MeterStuck { .. } => &["wrong", "right", "stood-still", "replaced"],
+        Asks::BrokenMeterMoved { .. } => &["wrong", "right", "replaced"],
+        Asks::MeterSaidBroken { .. } => &["is-broken", "not-broken"],
+        Asks::ToldTooMuch { .. } => &["wrong", "right"],
         _ => &["answered"],
     };
     codes
@@ -96,8 +103,9 @@ pub(crate) fn settle(desk: &Desk, entry: &str, typed: &Typed) -> Answer {
         .ok()
         .flatten();
     let says = match typed.field("says") {
-        "wrong" => RulingSays::ReadingWrong,
-        "right" => RulingSays::ReadingRight,
+        "wrong" | "not-broken" => RulingSays::ReadingWrong,
+        "right" | "is-broken" => RulingSays::ReadingRight,
+        "stood-still" => RulingSays::MeterBroken,
         "replaced" => RulingSays::MeterReplaced { unmetered },
         "rolled-over" => RulingSays::MeterRolledOver,
         "answered" => RulingSays::Answered,

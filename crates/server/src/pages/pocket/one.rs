@@ -151,7 +151,7 @@ fn data(
         "begun": walk.round.map(|round| ms(round.begun)), "purpose": walk.plan.purpose.code(), "kept": kept,
         "verdict": judgement.verdict.code(), "at": ms(judgement.at), "until": judgement.holds.until.map(ms),
         "stoodDown": !walk.stood_down.is_empty(), "holdsHours": desk.view.habits.round_holds_hours,
-        "comma": desk.view.habits.decimal_comma, "program": env!("CARGO_PKG_VERSION"), "meter": walk.book.meter.is_some(),
+        "comma": desk.view.habits.decimal_comma, "program": env!("CARGO_PKG_VERSION"), "meter": walk.book.has_meter(),
         "address": desk.app.address, "showMe": shows(walk),
         // On a device of several people whoever has not touched it for so long has gone.
         "idle": shared.then_some(crate::session::IDLE.as_millis() as i64),

@@ -5,6 +5,7 @@ pub(crate) mod short;
 
 pub(crate) mod comes_back;
 pub(crate) mod fault;
+pub(crate) mod further;
 pub(crate) mod greasing;
 pub(crate) mod happened;
 pub(crate) mod hours;

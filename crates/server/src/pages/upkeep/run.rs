@@ -1,7 +1,7 @@
 //! A run: started with the shift's short checks in view, something amiss during it, ended.
 
 use super::{
-    in_sight,
+    further, in_sight,
     short::{Field, ShortForm},
 };
 use crate::pages::yard::machine::stop_words;
@@ -45,13 +45,14 @@ pub(crate) fn keep_end(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
 
 fn keep_part(desk: &Desk, machine: &str, typed: &Typed, part: RunPart) -> Answer {
     desk.may(Deed::Run)?;
-    let (id, state, _) = desk.machine_and_book(machine)?;
+    let (id, state, book) = desk.machine_and_book(machine)?;
     let p = desk.page();
     let mut asked = Vec::new();
     let hours = form::hours(&p, typed.field("hours"), &desk.reading()).unwrap_or_else(|told| {
         asked.push(told);
         None
     });
+    let more = further::read(desk, book, typed, &mut asked);
     if !asked.is_empty() && part == RunPart::End {
         return render_end(desk, machine, typed, asked);
     }
@@ -69,6 +70,7 @@ fn keep_part(desk: &Desk, machine: &str, typed: &Typed, part: RunPart) -> Answer
             Err(refused) => return no_word(desk, machine, typed, refused),
         };
     }
+    further::keep(desk, &id, more)?;
     let run = entry::Run {
         part,
         hours,
@@ -102,10 +104,12 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     form.cautions = p.words.cautions(&["caution-seat", "caution-zone"], book);
     form.lines = start_lines(&p, book);
     form.asked = asked;
-    form.fields = vec![
-        Field::text(&p, "run-work", "work", typed.field("work")),
-        Field::text(&p, "hours-now", "hours", typed.field("hours")),
-    ];
+    form.fields = vec![Field::text(&p, "run-work", "work", typed.field("work"))];
+    form.fields.extend(first_meter(&p, book, typed));
+    // How long it ran is told when it has run.
+    let further = further::fields(&p, state, book, typed);
+    let meters = further.into_iter().filter(|field| field.name != "ran");
+    form.fields.extend(meters);
     let chosen = typed.field("sight");
     if in_sight::is_needed(&judgement) || !chosen.is_empty() {
         let leaders = in_sight::leaders(desk, &id, chosen);
@@ -144,17 +148,22 @@ fn no_start(
 
 fn render_end(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answer {
     desk.may(Deed::Run)?;
-    let (_, _, book) = desk.machine_and_book(machine)?;
+    let (_, state, book) = desk.machine_and_book(machine)?;
     let mut form = ShortForm::new(desk, machine, "run/end", "run-end-title", "do-end-run")?;
     let p = form.p.clone();
     form.stop = stop_words(&p, book);
     form.lines = end_lines(&p, book);
     form.asked = asked;
-    form.fields = vec![
-        Field::long(&p, "run-amiss", "amiss", typed.field("amiss")),
-        Field::text(&p, "hours-now", "hours", typed.field("hours")),
-    ];
+    form.fields = vec![Field::long(&p, "run-amiss", "amiss", typed.field("amiss"))];
+    form.fields.extend(first_meter(&p, book, typed));
+    form.fields.extend(further::fields(&p, state, book, typed));
     form.show()
+}
+
+/// What the first meter shows; no field where the book says that there is none.
+fn first_meter(p: &crate::page::Page, book: &Book, typed: &Typed) -> Option<Field> {
+    let field = || Field::text(p, "hours-now", "hours", typed.field("hours"));
+    (!book.is_without_meter()).then(field)
 }
 
 /// What to know before starting: the danger zone, the order, what stands otherwise to dig, the shift's short lists.

@@ -446,11 +446,18 @@ fn leg_line(p: &Page, walk: &Walk<'_>, leg: &Leg) -> LegLine {
     }
 }
 
-/// What the meter showed last, as a hint beside the field.
+/// What the first meter showed last, as a hint beside the field; empty where the book says that there is none to read: then
+/// there is no field.
 pub(crate) fn hours_last(p: &Page, machine: &MachineState) -> String {
-    let last = machine
-        .hours
-        .segments
+    if machine
+        .book()
+        .is_some_and(|adopted| adopted.book.is_without_meter())
+    {
+        return String::new();
+    }
+    let first = machine.meter(None);
+    let last = first
+        .map_or(&[][..], |history| &history.segments)
         .last()
         .map(|s| quantity::format_exact(&s.last, 1));
     last.map_or_else(
@@ -486,7 +493,7 @@ pub(crate) fn close(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     let text = typed.field("hours");
     let not_read = text.eq_ignore_ascii_case(&p.t("hours-not-read"));
     let hours = match form::hours(&p, if not_read { "" } else { text }, &desk.reading()) {
-        Ok(None) if walk.book.meter.is_some() && !not_read => {
+        Ok(None) if walk.book.has_meter() && !not_read => {
             return render(desk, &walk, text, vec![form::asked(&p, "ask-hours")]);
         }
         Ok(hours) => hours,

@@ -33,6 +33,7 @@ struct SheetPage {
     asked: Vec<Asked>,
     people: Vec<Choice>,
     when: String,
+    has_meter: bool,
     hours_typed: String,
     answers: String,
     examples: Vec<String>,
@@ -257,6 +258,7 @@ fn render(desk: &Desk, walk: &Walk<'_>, typed: &Typed, asked: Vec<Asked>) -> Ans
         } else {
             typed.field("when").to_owned()
         },
+        has_meter: !walk.book.is_without_meter(),
         hours_typed: typed.field("hours").to_owned(),
         answers: typed.field("answers").to_owned(),
         rest_well: typed.field("rest") == "well",

@@ -10,7 +10,8 @@ use reckon::{Figure, Origin};
 use words::Arg;
 use yard::{
     handover::RULES,
-    upkeep::{hours_figure, next_due},
+    state::MachineState,
+    upkeep::{hours_figure, hours_shown, next_due},
 };
 
 /// All rules of the verdict, each with why, source and example.
@@ -165,6 +166,12 @@ fn find_figure(desk: &Desk, machine: &str, which: &str) -> Result<Figure, Refusa
             judgement.reasons.get(at).and_then(|r| r.figure.clone())
         }
         None if which == "hours" => hours_figure(state),
+        None if which.starts_with("meter-")
+            || which.starts_with("by-service-")
+            || which.starts_with("running-") =>
+        {
+            of_meter(state, which)
+        }
         None => {
             // `due-N`: the Nth line of what comes next.
             let at = which.strip_prefix("due-").and_then(|at| at.parse().ok());
@@ -174,4 +181,16 @@ fn find_figure(desk: &Desk, machine: &str, which: &str) -> Result<Figure, Refusa
         }
     };
     figure.ok_or(Refusal::NotFound)
+}
+
+/// `meter-N`, `by-service-N`, `running-N`: hours of the Nth meter of the book, as it counts them, by the service meter, or
+/// running hours from its revolutions.
+fn of_meter(state: &MachineState, which: &str) -> Option<Figure> {
+    let (word, at) = which.rsplit_once('-')?;
+    let shown = hours_shown(state).into_iter().nth(at.parse().ok()?)?;
+    match word {
+        "meter" => shown.figure,
+        "by-service" => shown.by_service,
+        _ => shown.running,
+    }
 }

@@ -11,6 +11,8 @@ use quantity::{Dimension, Take};
 
 const LENGTH: Shape = Shape::Quantity(Some(Dimension::Length));
 const TIME: Shape = Shape::Quantity(Some(Dimension::Duration));
+const SPEED: Shape = Shape::Quantity(Some(Dimension::Frequency));
+const SHARE: Shape = Shape::Quantity(Some(Dimension::Fraction));
 
 /// Every table, in the order a book is best written.
 pub const TABLES: &[Table] = &[
@@ -39,7 +41,30 @@ pub const TABLES: &[Table] = &[
         &[
             must("kind", Shape::Word(words::<MeterKind>)),
             may("rolls-over-at", TIME),
+            may("shows-to", TIME),
+            may("base-speed", SPEED),
+            may("idle-speed", SPEED),
+            may("working-speed", SPEED),
+            may("idle-share", SHARE),
         ],
+    ),
+    often(
+        "further-meter",
+        &[
+            must("id", Shape::Id),
+            must("name", Shape::Text),
+            must("kind", Shape::Word(kinds_that_count)),
+            may("rolls-over-at", TIME),
+            may("shows-to", TIME),
+            may("base-speed", SPEED),
+            may("idle-speed", SPEED),
+            may("working-speed", SPEED),
+            may("idle-share", SHARE),
+        ],
+    ),
+    once(
+        "service-hours",
+        &[must("kind", Shape::Word(kinds_that_count))],
     ),
     often(
         "station",
@@ -231,6 +256,14 @@ const POINT: &[Field] = &[
 
 fn words<T: Coded>() -> Vec<&'static str> {
     T::ALL.iter().map(|value| value.code()).collect()
+}
+
+/// The kinds of meters that there are: without the word for none.
+fn kinds_that_count() -> Vec<&'static str> {
+    let all = MeterKind::ALL.iter();
+    all.filter(|kind| **kind != MeterKind::NoMeter)
+        .map(|kind| kind.code())
+        .collect()
 }
 
 const fn must(key: &'static str, shape: Shape) -> Field {

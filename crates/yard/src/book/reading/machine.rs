@@ -5,8 +5,12 @@ use crate::book::fields::Named;
 use crate::book::section::Section;
 use crate::book::tree::Value;
 use crate::book::trouble::TroubleKind;
-use crate::book::{DangerZone, GreasingHabit, GroundGear, Identity, Meter, Shift, StopEngine};
-use crate::id::{MachineId, PointId};
+use crate::book::{
+    DangerZone, FurtherMeter, GreasingHabit, GroundGear, Identity, Meter, MeterKind, MeterSpeeds,
+    Shift, StopEngine,
+};
+use crate::code::Coded;
+use crate::id::{ItemId, MachineId, PointId};
 
 pub(super) fn identity(section: Section<'_, '_>) -> Option<Identity> {
     let id = section.own_id();
@@ -39,13 +43,74 @@ pub(super) fn stop(section: Section<'_, '_>) -> Option<StopEngine> {
 }
 
 pub(super) fn meter(section: Section<'_, '_>) -> Option<Meter> {
+    meter_in(&section)
+}
+
+fn meter_in(section: &Section<'_, '_>) -> Option<Meter> {
     let kind = section.word("kind");
-    let rolls_over_at = section.positive("rolls-over-at");
+    let speeds = MeterSpeeds {
+        base: section.positive("base-speed"),
+        idle: section.positive("idle-speed"),
+        working: section.positive("working-speed"),
+        idle_share: section.positive("idle-share"),
+    };
+    let (rolls_over_at, shows_to) = (
+        section.positive("rolls-over-at"),
+        section.positive("shows-to"),
+    );
     Some(Meter {
         kind: kind?,
         rolls_over_at,
+        shows_to,
+        speeds,
         line: section.line,
     })
+}
+
+/// One of the meters beside the first.
+pub(super) fn further_meter(section: Section<'_, '_>) -> Option<FurtherMeter> {
+    let (id, name) = (section.id(Named::Meter), section.text("name"));
+    let place = section.place_of("kind");
+    let meter = meter_in(&section)?;
+    if meter.kind == MeterKind::NoMeter {
+        let there = MeterKind::ALL.iter().filter(|kind| **kind != meter.kind);
+        let allowed: Vec<&str> = there.map(|kind| kind.code()).collect();
+        section.no_such_word("kind", place, meter.kind.code(), &allowed);
+        return None;
+    }
+    Some(FurtherMeter {
+        id: ItemId::new(&id?.0)?,
+        name: name?,
+        meter,
+    })
+}
+
+/// The kind in which service hours are counted: one that a meter of the book shows or its speeds tell.
+pub(super) fn service_hours(
+    section: &Section<'_, '_>,
+    meter: Option<&Meter>,
+    further: &[FurtherMeter],
+) -> Option<MeterKind> {
+    let kind: MeterKind = section.word("kind")?;
+    let all: Vec<&Meter> = meter
+        .into_iter()
+        .chain(further.iter().map(|one| &one.meter))
+        .collect();
+    let told = |kind: MeterKind| {
+        all.iter().any(|one| {
+            one.kind == kind || (kind == MeterKind::Running && one.tells_running_hours())
+        })
+    };
+    if told(kind) {
+        return Some(kind);
+    }
+    let allowed: Vec<&str> = MeterKind::ALL
+        .iter()
+        .filter(|kind| told(**kind))
+        .map(|kind| kind.code())
+        .collect();
+    section.no_such_word("kind", section.place_of("kind"), kind.code(), &allowed);
+    None
 }
 
 pub(super) fn greasing(section: Section<'_, '_>) -> GreasingHabit {

@@ -66,6 +66,8 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
     let points = sheet.each("point", points::point);
     let joints = sheet.each("joint", lists::joint);
     let rams = sheet.each("ram", lists::ram);
+    let meter = sheet.one("meter").and_then(machine::meter);
+    let further_meters = sheet.each("further-meter", machine::further_meter);
     let written_lap = sheet.one("lap").map(lists::lap);
     let book = Book {
         stop: sheet.one("stop").and_then(machine::stop),
@@ -73,7 +75,11 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
             .one("start")
             .map(|section| section.texts("steps"))
             .unwrap_or_default(),
-        meter: sheet.one("meter").and_then(machine::meter),
+        service_hours: sheet
+            .one("service-hours")
+            .and_then(|section| machine::service_hours(&section, meter.as_ref(), &further_meters)),
+        meter,
+        further_meters,
         lap_is_stewards: written_lap.is_some(),
         lap: Vec::new(),
         stations,
@@ -113,7 +119,7 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
 }
 
 /// Everything with ids of its own.
-const NAMED: [Named; 10] = [
+const NAMED: [Named; 11] = [
     Named::Station,
     Named::Point,
     Named::Pose,
@@ -124,4 +130,5 @@ const NAMED: [Named; 10] = [
     Named::Rest,
     Named::Weakness,
     Named::Control,
+    Named::Meter,
 ];

@@ -1,6 +1,6 @@
 //! The hours are in question.
 //!
-//! What: a meter that fell or jumped is run with care until steward or deputy have settled it. It
+//! What: a meter that fell, jumped, stood still or is said to be broken is run with care until steward or deputy have settled it. It
 //! is one reason, however many readings are in question.
 //!
 //! Why: what is due by hours cannot be told.
@@ -11,7 +11,6 @@
 
 use super::{LooksAt, Rule, Source};
 use crate::handover::{Context, Reason, Situation, Weight, What, weight};
-use crate::state::Asks;
 
 pub(super) const RULE: Rule = Rule {
     id: "hours-in-question",
@@ -22,9 +21,10 @@ pub(super) const RULE: Rule = Rule {
 };
 
 fn check(situation: &Situation, _: &Context) -> Vec<Reason> {
-    let meter = |asks: &Asks| matches!(asks, Asks::MeterFell { .. } | Asks::MeterJumped { .. });
     let machine = situation.machine;
-    let asked = machine.asked().filter(|question| meter(&question.asks));
+    let asked = machine
+        .asked()
+        .filter(|question| question.asks.is_of_hours());
     let entries = asked
         .map(|question| question.entry)
         .chain(machine.hours.doubted.iter().copied());

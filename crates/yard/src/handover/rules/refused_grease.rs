@@ -48,12 +48,10 @@ fn weigh(situation: &Situation, context: &Context, seen: &Seen) -> Option<Weight
         };
         return Some(Weight::down(weight::MACHINE, what));
     };
-    let Some((left, give_or_take)) = left(context, seen, &allowed) else {
-        let what = What::Refused {
-            left: None,
-            allowed: Some(allowed),
-        };
-        return Some(Weight::unknown_down(what));
+    let known = left(context, seen, &allowed);
+    let Some((left, give_or_take)) = known.or_else(|| at_least(situation, context, seen, &allowed))
+    else {
+        return Some(hours_unknown(context, allowed));
     };
     let figure = figure(situation, seen, &allowed, origin);
     let what = What::Refused {
@@ -68,6 +66,44 @@ fn weigh(situation: &Situation, context: &Context, seen: &Seen) -> Option<Weight
     };
     let weighs = weight.weighs.max(Verdict::Care);
     Some(Weight { weighs, ..weight }.with_figure(figure))
+}
+
+/// A meter that nobody read, or that is in question, stands the machine down: it is to be read. Where the book says that
+/// there is none, nobody can read it, and the machine is run with care.
+fn hours_unknown(context: &Context, allowed: Exact) -> Weight {
+    let what = What::Refused {
+        left: None,
+        allowed: Some(allowed),
+    };
+    if context.book.is_some_and(|book| book.is_without_meter()) {
+        return Weight {
+            unknown: true,
+            ..Weight::care(weight::UNKNOWN, what)
+        };
+    }
+    Weight::unknown_down(what)
+}
+
+/// Hours left at least, on a machine without a meter of which nobody told how long it ran: none were run since where it was
+/// not used, and never more than the clock's. None where that says nothing.
+fn at_least(
+    situation: &Situation,
+    context: &Context,
+    seen: &Seen,
+    allowed: &Exact,
+) -> Option<(Exact, Exact)> {
+    if !context.book.is_some_and(|book| book.is_without_meter()) {
+        return None;
+    }
+    let found = situation.machine.finding(&seen.finding)?.at;
+    let used = situation
+        .machine
+        .last_run
+        .is_some_and(|(_, last)| last > found);
+    let passed = situation.now.duration_since(found).as_secs().max(0);
+    let most = if used { passed } else { 0 };
+    let left = allowed - &Exact::from_ratio(most, 3600)?;
+    (!left.is_negative() && !left.is_zero()).then(|| (left, Exact::zero()))
 }
 
 /// Hours allowed after a refusal, and who says so: the fitting, else the book, else the yard.

@@ -52,7 +52,7 @@ impl<'f> Fold<'f> {
             id: id.clone(),
             at: entry.ordered_at,
             by: entry.by,
-            life_hours: self.meter.life(),
+            life_hours: self.meters.life(),
             book: self.shelf.in_force(entry.ordered_at),
             mended: Vec::new(),
             photos: photos_of(entry, &what),

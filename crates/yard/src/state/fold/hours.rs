@@ -1,4 +1,4 @@
-//! The hour meter: readings accepted, readings in question, and life hours through every change of meter.
+//! One hour meter: readings accepted, readings in question, and life hours through every change of meter.
 //!
 //! Nothing is decided silently. A meter that fell may have been replaced, have rolled over, have shown 0 once or been typed
 //! wrongly: after one reading these look the same. So the reading is asked about and left out. A later reading that fits
@@ -10,6 +10,7 @@ use crate::{
     book::{Meter as BookMeter, MeterKind},
     entry::{MeterChange, RulingSays},
     id::EntryId,
+    upkeep::scaled,
 };
 use jiff::Timestamp;
 use quantity::{Exact, Quantity, Unit};
@@ -41,13 +42,29 @@ pub(super) struct Meter {
     pub(super) history: HourHistory,
     /// Life hours when the running segment began, and their ±.
     before: LifeHours,
-    /// Life hours at the last accepted reading.
+    /// Life hours at the last accepted reading, as counted.
     now: Option<LifeHours>,
     /// When the accepted line last moved: what can have been run counts from there, so that a hand that stuck may catch up.
-    moved_at: Timestamp,
+    pub(super) moved_at: Timestamp,
     lines: Vec<Line>,
     rolls_over_at: Option<Exact>,
     pace: f64,
+    /// The smallest step it shows, hours.
+    pub(super) step: f64,
+    /// Clock hours of the runs written since it last moved.
+    pub(super) ran: f64,
+    /// That it stands still was asked since it last moved.
+    pub(super) stuck_asked: bool,
+    /// Every telling of hours, in order: which count depends on when the meter broke.
+    pub(super) tellings: Vec<Telling>,
+}
+
+/// Hours run as somebody told them.
+#[derive(Clone, Debug)]
+pub(super) struct Telling {
+    pub(super) entry: EntryId,
+    pub(super) at: Timestamp,
+    pub(super) hours: LifeHours,
 }
 
 /// Readings that fit one another but not the accepted line.
@@ -61,26 +78,36 @@ struct Line {
 impl Meter {
     /// A meter nobody has read yet. Its kind and where it rolls over are those of today's book.
     pub(super) fn new(book: Option<&BookMeter>) -> Self {
-        let turns = book.is_some_and(|meter| meter.kind == MeterKind::Revolutions);
+        let step = book.and_then(|meter| meter.shows_to.as_ref());
         Self {
             history: HourHistory::default(),
-            before: LifeHours {
-                hours: Exact::zero(),
-                plus_minus: Exact::zero(),
-            },
+            before: LifeHours::none(),
             now: None,
             moved_at: Timestamp::MIN,
             lines: Vec::new(),
             rolls_over_at: book
                 .and_then(|meter| meter.rolls_over_at.as_ref())
                 .and_then(|at| at.in_unit(Unit::Hour)),
-            pace: if turns { FASTEST_TURNS } else { 1.0 },
+            pace: book.map_or(1.0, pace),
+            step: step
+                .and_then(|step| step.in_unit(Unit::Hour))
+                .map_or(STEP, |step| step.to_f64()),
+            ran: 0.0,
+            stuck_asked: false,
+            tellings: Vec::new(),
         }
     }
 
-    /// Life hours now; none while nobody has read the meter or the last readings are in question.
+    /// Life hours now, with those that no meter counted; none while nobody knows any, or the last readings are in question.
     pub(super) fn life(&self) -> Option<LifeHours> {
-        self.now.clone().filter(|_| !self.history.in_question())
+        if self.history.in_question() {
+            return None;
+        }
+        match (&self.now, &self.history.uncounted) {
+            (now, None) => now.clone(),
+            (None, Some(uncounted)) => Some(uncounted.hours.clone()),
+            (Some(now), Some(uncounted)) => Some(now.and(&uncounted.hours)),
+        }
     }
 
     /// Takes a reading. Gives what must be asked, where it cannot simply be counted on.
@@ -96,6 +123,7 @@ impl Meter {
         let rolls = self.rolls_over_at.clone();
         match (read.ruled, rolls) {
             (Some(RulingSays::ReadingWrong), _) => return None,
+            (Some(RulingSays::MeterBroken), _) => self.break_down(read.entry, self.moved_at),
             (Some(RulingSays::MeterReplaced { unmetered }), _) => {
                 self.begin(read, shows.clone(), shows, unmetered.clone())
             }
@@ -105,7 +133,13 @@ impl Meter {
             (Some(RulingSays::ReadingRight), _) if shows < last => {
                 self.begin(read, shows.clone(), shows, None)
             }
-            (Some(RulingSays::ReadingRight), _) => self.accept(read, shows),
+            (Some(RulingSays::ReadingRight), _) => {
+                // It counts, and did: what was told meanwhile is in what it shows.
+                self.counts_again(shows != last);
+                self.ran = 0.0;
+                self.accept(read, shows);
+            }
+            _ if self.history.broken.is_some() => return self.broken_reads(read, &last, shows),
             _ => return self.unruled(read, &last, shows),
         }
         None
@@ -126,6 +160,9 @@ impl Meter {
         let ruled = read
             .ruled
             .filter(|says| !matches!(says, RulingSays::MeterReplaced { .. }));
+        // It is known to be changed: what it last showed is counted, and no question whether it stands.
+        self.history.broken = None;
+        (self.ran, self.stuck_asked) = (0.0, false);
         let asks = old_last.and_then(|old| self.read(Read { ruled, ..read }, old));
         self.begin(read, new_first.clone(), new_first, change.unmetered.clone());
         asks
@@ -155,19 +192,43 @@ impl Meter {
         let newest = newest.filter(|at| at + LINES_COMPARED >= self.lines.len());
         match (fits_old, newest) {
             (true, None) => {
+                let stuck = self.stuck(last, &shows);
                 self.accept(read, shows);
-                None
+                stuck
             }
             (_, Some(at)) => {
-                let line = &mut self.lines[at];
-                if shows != line.last {
-                    line.moved_at = read.at;
-                }
-                line.last = shows;
+                self.follow(at, read.at, shows);
                 None
             }
             (false, None) => Some(self.doubt(read, last, shows)),
         }
+    }
+
+    /// A broken meter shows something. The same as before says nothing; anything else is asked about, as it may have been
+    /// mended, changed or knocked.
+    fn broken_reads(&mut self, read: Read<'_>, last: &Exact, shows: Exact) -> Option<Asks> {
+        if shows == *last {
+            return None;
+        }
+        let newest = self
+            .lines
+            .iter()
+            .rposition(|line| self.fits(&line.last, line.moved_at, &shows, read.at));
+        if let Some(at) = newest {
+            self.follow(at, read.at, shows);
+            return None;
+        }
+        let (from, to) = (last.clone(), shows.clone());
+        self.doubt(read, last, shows);
+        Some(Asks::BrokenMeterMoved { from, to })
+    }
+
+    fn follow(&mut self, line: usize, at: Timestamp, shows: Exact) {
+        let line = &mut self.lines[line];
+        if shows != line.last {
+            line.moved_at = at;
+        }
+        line.last = shows;
     }
 
     fn doubt(&mut self, read: Read<'_>, last: &Exact, shows: Exact) -> Asks {
@@ -185,7 +246,7 @@ impl Meter {
         }
         let passed = self.passed(self.moved_at, read.at);
         let typed = shows.to_f64().to_string();
-        let perhaps = transposed_candidates(last.to_f64(), &typed, passed * self.pace + STEP);
+        let perhaps = transposed_candidates(last.to_f64(), &typed, passed * self.pace + self.step);
         let perhaps = perhaps
             .into_iter()
             .filter_map(|hours| Exact::parse(&hours.to_string()))
@@ -202,11 +263,11 @@ impl Meter {
     /// Whether a meter can have gone from `last` to `shows` in the time between.
     fn fits(&self, last: &Exact, moved_at: Timestamp, shows: &Exact, at: Timestamp) -> bool {
         let advance = (shows - last).to_f64();
-        hours_possible(advance, self.passed(moved_at, at) * self.pace, STEP).possible
+        hours_possible(advance, self.passed(moved_at, at) * self.pace, self.step).possible
     }
 
     /// Clock hours between two times.
-    fn passed(&self, from: Timestamp, to: Timestamp) -> f64 {
+    pub(super) fn passed(&self, from: Timestamp, to: Timestamp) -> f64 {
         to.duration_since(from).as_secs_f64().max(0.0) / 3600.0
     }
 
@@ -216,6 +277,7 @@ impl Meter {
         };
         if shows != segment.last {
             self.moved_at = read.at;
+            (self.ran, self.stuck_asked) = (0.0, false);
         }
         segment.last = shows.clone();
         segment.last_by = read.entry;
@@ -233,9 +295,12 @@ impl Meter {
     fn begin(&mut self, read: Read<'_>, first: Exact, shows: Exact, unmetered: Option<Quantity>) {
         self.lines.clear();
         self.history.doubted.clear();
-        if let Some(now) = self.life() {
+        if let Some(now) = self.now.take() {
             self.before = now;
         }
+        let unmetered = unmetered.or_else(|| self.uncounted_as_written());
+        self.counts_again(true);
+        (self.ran, self.stuck_asked) = (0.0, false);
         // Hours below nothing were not run: they would turn the life hours back.
         let unmetered = unmetered.filter(|hours| !hours.value().is_negative());
         let hours = unmetered
@@ -269,9 +334,10 @@ impl Meter {
             return;
         };
         let run = &segment.last - &segment.first + &segment.rolled;
-        let (hours, plus_minus) = (&self.before.hours + run, self.before.plus_minus.clone());
-        let life = LifeHours { hours, plus_minus };
-        self.now = Some(life.clone());
+        let now = self.before.and(&scaled(self.history.scale.as_ref(), run));
+        self.now = Some(now.clone());
+        let uncounted = self.history.uncounted.as_ref();
+        let life = uncounted.map_or_else(|| now.clone(), |more| now.and(&more.hours));
         let (entry, at) = (read.entry, read.at);
         self.history.readings.push(HoursRead {
             entry,
@@ -280,4 +346,20 @@ impl Meter {
             life,
         });
     }
+}
+
+/// How far a meter may run ahead of the clock.
+fn pace(book: &BookMeter) -> f64 {
+    if book.kind != MeterKind::Revolutions {
+        return 1.0;
+    }
+    let rpm = |speed: &Option<Quantity>| {
+        let speed = speed.as_ref()?.in_unit(Unit::RevolutionPerMinute)?;
+        Some(speed.to_f64())
+    };
+    let speeds = &book.speeds;
+    let rated = rpm(&speeds.working).zip(rpm(&speeds.base));
+    rated.map_or(FASTEST_TURNS, |(working, base)| {
+        FASTEST_TURNS.max(working / base)
+    })
 }

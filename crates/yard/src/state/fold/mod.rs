@@ -8,6 +8,7 @@ mod corrections;
 mod findings;
 mod harm;
 mod hours;
+mod meters;
 mod order;
 mod people;
 mod photos;
@@ -15,6 +16,7 @@ mod roles;
 mod rounds;
 mod rulings;
 mod shelf;
+mod uncounted;
 mod unseen;
 mod use_of;
 mod work;
@@ -27,13 +29,14 @@ use super::{Asks, MachineState, PhotoOf, Question, YardState};
 use crate::{
     book,
     entry::{Body, Entry},
-    id::{EntryId, FaultRef, MachineId, PersonId, PointId},
+    id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PointId},
     people::Deed,
 };
 use corrections::{Corrected, Heard, RoleOf};
 use findings::Closing;
-use hours::{Meter, Read};
+use hours::Read;
 use jiff::Timestamp;
+use meters::Meters;
 use order::{Turn, in_order};
 use quantity::{Habits, Quantity, Unit};
 use rulings::Rulings;
@@ -96,7 +99,7 @@ struct Fold<'f> {
     shelf: &'f Shelf,
     rulings: &'f Rulings<'f>,
     role: &'f RoleOf<'f>,
-    meter: Meter,
+    meters: Meters,
     closings: Vec<Closing<'f>>,
     photos: Vec<(FaultRef, PhotoOf)>,
     /// The last answer by which a fitting took grease, by point.
@@ -111,7 +114,7 @@ impl<'f> Fold<'f> {
         rulings: &'f Rulings<'f>,
         role: &'f RoleOf<'f>,
     ) -> Self {
-        let meter = Meter::new(shelf.book().and_then(|book| book.meter.as_ref()));
+        let meters = Meters::new(shelf.book());
         let state = MachineState {
             id: Some(machine.clone()),
             books: shelf.adopted.clone(),
@@ -122,7 +125,7 @@ impl<'f> Fold<'f> {
             shelf,
             rulings,
             role,
-            meter,
+            meters,
             closings: Vec::new(),
             photos: Vec::new(),
             greased: BTreeMap::new(),
@@ -167,16 +170,27 @@ impl<'f> Fold<'f> {
                     .insert(accepted.gap.clone(), heard.entry.id);
             }
             Body::MeterReading(reading) if self.may(heard, Deed::ReadMeter) => {
-                self.hours_read(heard, Some(&reading.shows))
+                self.meter_read(heard, reading.meter.as_ref(), Some(&reading.shows))
             }
             Body::MeterChange(change) if self.may(heard, Deed::ReadMeter) => {
-                let asks = self.meter.change(read(heard.entry, self.rulings), change);
-                asks.into_iter()
-                    .for_each(|asks| self.ask(heard.entry, asks));
+                let asks = self.meters.change(read(heard.entry, self.rulings), change);
+                self.ask_all(heard.entry, asks);
             }
-            Body::GapAccepted(_) | Body::MeterReading(_) | Body::MeterChange(_) => {
-                self.ask_not_entitled(heard.entry)
+            Body::MeterBroken(broken) if self.may(heard, Deed::ReadMeter) => {
+                let asks = self
+                    .meters
+                    .said_broken(read(heard.entry, self.rulings), broken);
+                self.ask_all(heard.entry, asks);
             }
+            Body::HoursTold(told) if self.may(heard, Deed::ReadMeter) => {
+                let asks = self.meters.told(read(heard.entry, self.rulings), told);
+                self.ask_all(heard.entry, asks);
+            }
+            Body::GapAccepted(_)
+            | Body::MeterReading(_)
+            | Body::MeterChange(_)
+            | Body::MeterBroken(_)
+            | Body::HoursTold(_) => self.ask_not_entitled(heard.entry),
             Body::WalkRound(walk) => self.walk(heard, walk),
             Body::Fault(fault) => self.fault(heard, fault),
             Body::StandDown(down) => {
@@ -232,18 +246,28 @@ impl<'f> Fold<'f> {
         self.event(heard, event);
     }
 
-    /// Takes what the meter showed, where an entry says so.
+    /// Takes what the first meter showed, where an entry says so.
     fn hours_read(&mut self, heard: &Heard<'_>, shows: Option<&Quantity>) {
+        self.meter_read(heard, None, shows);
+    }
+
+    /// Takes what a meter showed, where an entry says so.
+    fn meter_read(&mut self, heard: &Heard<'_>, meter: Option<&ItemId>, shows: Option<&Quantity>) {
         let Some(shows) = shows else { return };
         let asks = match shows.in_unit(Unit::Hour) {
-            Some(hours) => self.meter.read(read(heard.entry, self.rulings), hours),
+            Some(hours) => self
+                .meters
+                .read(read(heard.entry, self.rulings), meter, hours),
             None => Some(Asks::Unreadable {
                 kind: "meter-reading".to_owned(),
                 at: "shows".to_owned(),
             }),
         };
-        asks.into_iter()
-            .for_each(|asks| self.ask(heard.entry, asks));
+        self.ask_all(heard.entry, asks);
+    }
+
+    fn ask_all(&mut self, entry: &Entry, asks: Option<Asks>) {
+        asks.into_iter().for_each(|asks| self.ask(entry, asks));
     }
 
     fn may(&self, heard: &Heard<'_>, deed: Deed) -> bool {
@@ -277,7 +301,7 @@ impl<'f> Fold<'f> {
         self.apply_closings();
         self.hang_photos();
         self.keep_minor_gaps();
-        self.state.hours = self.meter.history;
+        self.meters.end(&mut self.state);
         self.state
     }
 }

@@ -219,7 +219,7 @@ impl<'f> Fold<'f> {
         Done {
             entry: heard.entry.id,
             at: heard.entry.ordered_at,
-            life_hours: self.meter.life(),
+            life_hours: self.meters.life(),
         }
     }
 }

@@ -51,7 +51,9 @@ impl<'a> Rulings<'a> {
     /// Whether a question is settled. Those about the meter are settled only by a ruling that says what the meter did.
     pub(super) fn settle(&self, question: &Question) -> bool {
         match &question.asks {
-            Asks::MeterFell { .. } | Asks::MeterJumped { .. } => false,
+            Asks::MeterFell { .. } | Asks::MeterJumped { .. } | Asks::BrokenMeterMoved { .. } => {
+                false
+            }
             Asks::Rivals { of } => {
                 self.by_entry.contains_key(&question.entry) || self.by_entry.contains_key(of)
             }

@@ -75,8 +75,8 @@ impl Shelf {
     }
 
     /// Today's book.
-    pub(super) fn book(&self) -> Option<&Book> {
-        self.adopted.last().map(|adopted| adopted.book.as_ref())
+    pub(super) fn book(&self) -> Option<&Arc<Book>> {
+        self.adopted.last().map(|adopted| &adopted.book)
     }
 
     /// A point as the book of this revision has it, and its id of today. Without a revision, or with one that is not on the

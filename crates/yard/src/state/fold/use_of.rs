@@ -10,10 +10,14 @@ use crate::{
     id::ItemId,
     people::Deed,
 };
+use jiff::Timestamp;
 
 impl Fold<'_> {
     /// A part of a run. Whoever ran it ran it, entitled or not: the next person must look again.
     pub(super) fn run(&mut self, heard: &Heard<'_>, run: &Run) {
+        if run.part == RunPart::End {
+            self.ran_until(heard.entry.ordered_at);
+        }
         if self.may(heard, Deed::Run) {
             self.hours_read(heard, run.hours.as_ref());
         } else {
@@ -35,6 +39,7 @@ impl Fold<'_> {
             self.ask_not_entitled(heard.entry);
             return;
         }
+        self.ran_until(heard.entry.ordered_at);
         self.hours_read(heard, handover.hours.as_ref());
         let (by, at) = (heard.entry.by, heard.entry.ordered_at);
         if handover.engine == EngineLeft::Running {
@@ -49,6 +54,13 @@ impl Fold<'_> {
         self.state.last_run = Some((by, at));
         self.state.ran_by.insert(by, at);
         self.state.handover = Some((heard.entry.id, at, by, handover.clone()));
+    }
+
+    /// The run going on was a run until now: every meter should have moved meanwhile.
+    fn ran_until(&mut self, at: Timestamp) {
+        if let Some((_, since)) = self.state.running {
+            self.meters.ran(since, at);
+        }
     }
 
     /// A permit to move.
