@@ -4,7 +4,7 @@ use crate::leaf::Leaf;
 use crate::{machine, upkeep};
 
 /// Every leaf, job by job.
-pub static LEAVES: [&Leaf; 23] = [
+pub static LEAVES: [&Leaf; 25] = [
     &machine::conformity_probability::LEAF,
     &machine::guard_band_risk::LEAF,
     &machine::lap_length::LEAF,
@@ -16,6 +16,7 @@ pub static LEAVES: [&Leaf; 23] = [
     &machine::walk_between::LEAF,
     &upkeep::after_event_schedule::LEAF,
     &upkeep::bearing_grease_mass::LEAF,
+    &upkeep::bolt_torque::LEAF,
     &upkeep::due_days::LEAF,
     &upkeep::due_first::LEAF,
     &upkeep::due_hours::LEAF,
@@ -28,6 +29,7 @@ pub static LEAVES: [&Leaf; 23] = [
     &upkeep::meter_advance::LEAF,
     &upkeep::round_minutes::LEAF,
     &upkeep::strokes_for_mass::LEAF,
+    &upkeep::thread_stress_area::LEAF,
 ];
 
 /// The leaf of this id, such as "upkeep.life_hours".

@@ -77,7 +77,7 @@ impl Names for BookNames<'_> {
 }
 
 fn item_of(book: &Book, item: &ItemId) -> Option<String> {
-    let named: [&mut dyn Iterator<Item = (&ItemId, &String)>; 8] = [
+    let named: [&mut dyn Iterator<Item = (&ItemId, &String)>; 9] = [
         &mut book.poses.iter().map(|pose| (&pose.id, &pose.what)),
         &mut book.joints.iter().map(|joint| (&joint.id, &joint.name)),
         &mut book.fluids.iter().map(|fluid| (&fluid.id, &fluid.name)),
@@ -88,6 +88,10 @@ fn item_of(book: &Book, item: &ItemId) -> Option<String> {
             .weaknesses
             .iter()
             .map(|weakness| (&weakness.id, &weakness.what)),
+        &mut book
+            .documents
+            .iter()
+            .map(|document| (&document.id, &document.title)),
         &mut book
             .controls
             .iter()

@@ -24,6 +24,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("https", include_str!("../lang/en/https.ftl")),
     ("journal", include_str!("../lang/en/journal.ftl")),
     ("pages", include_str!("../lang/en/pages.ftl")),
+    ("kept", include_str!("../lang/en/kept.ftl")),
     ("leaves", include_str!("../lang/en/leaves.ftl")),
     ("papers", include_str!("../lang/en/papers.ftl")),
     ("people", include_str!("../lang/en/people.ftl")),

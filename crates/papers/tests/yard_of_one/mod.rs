@@ -124,6 +124,7 @@ impl YardOfOne {
             now: self.now,
             zone: &self.zone,
             habits: &self.habits,
+            others: &yard::handover::NoOthers,
         }
     }
 

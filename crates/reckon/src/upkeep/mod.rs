@@ -2,6 +2,7 @@
 
 pub mod after_event_schedule;
 pub mod bearing_grease_mass;
+pub mod bolt_torque;
 pub mod due_days;
 pub mod due_first;
 pub mod due_hours;
@@ -14,3 +15,4 @@ pub mod life_hours;
 pub mod meter_advance;
 pub mod round_minutes;
 pub mod strokes_for_mass;
+pub mod thread_stress_area;

@@ -105,9 +105,19 @@ fn plain_bodies() -> Vec<(&'static str, BoxedStrategy<Body>)> {
         ("move-permit", (uuid(), quantity(), any_time(), text())
             .prop_map(|(who, how_far, until, how)| Body::MovePermit(MovePermit { who: PersonId(who), how_far, until, how })).boxed()),
         ("handover", handover().boxed()),
-        ("part-fitted", (maybe(item()), text(), maybe(point()), maybe(item()))
-            .prop_map(|(part, what, point, event)| Body::PartFitted(PartFitted { part, what, point, event })).boxed()),
-        ("purchase", (text(), maybe(text())).prop_map(|(what, cost)| Body::Purchase(Purchase { what, cost })).boxed()),
+        ("part-fitted", (maybe(item()), text(), maybe(point()), maybe(item()), maybe(any::<u32>()))
+            .prop_map(|(part, what, point, event, count)| Body::PartFitted(PartFitted { part, what, point, event, count })).boxed()),
+        ("purchase", (text(), maybe(text()), maybe(item()), maybe(any::<u32>()))
+            .prop_map(|(what, cost, part, count)| Body::Purchase(Purchase { what, cost, part, count })).boxed()),
+        ("shelf-count", (item(), any::<u32>()).prop_map(|(part, count)| Body::ShelfCount(ShelfCount { part, count })).boxed()),
+        ("attachment", (slug(), any::<bool>(), maybe(text())).prop_map(|(id, fitted, note)| {
+            Body::Attachment(AttachmentChange { attachment: MachineId::new(&id).unwrap(), fitted, note })
+        }).boxed()),
+        ("document", document().boxed()),
+        ("document-ended", (uuid(), text()).prop_map(|(of, why)| Body::DocumentEnded(DocumentEnded { of: EntryId(of), why })).boxed()),
+        ("left-yard", (select(LeftHow::ALL.to_vec()), maybe(day()), maybe(text()), maybe(quantity()), maybe(text()))
+            .prop_map(|(how, on, to, hours, note)| Body::LeftYard(LeftYard { how, on, to, hours, note })).boxed()),
+        ("came-back", text().prop_map(|why| Body::CameBack(CameBack { why })).boxed()),
         ("lesson", (uuid(), text()).prop_map(|(person, what)| Body::Lesson(Lesson { person: PersonId(person), what })).boxed()),
         ("sign-off", (uuid(), any::<bool>(), maybe(day()), maybe(text()), any::<bool>())
             .prop_map(|(person, given, until, limits, in_sight)| Body::SignOff(SignOff { person: PersonId(person), given, until, limits, in_sight })).boxed()),
@@ -121,6 +131,28 @@ fn plain_bodies() -> Vec<(&'static str, BoxedStrategy<Body>)> {
             Body::RoleGiven(RoleGiven { person: PersonId(person), role, machines })
         }).boxed()),
     ]
+}
+
+fn document() -> impl Strategy<Value = Body> {
+    let texts = (text(), maybe(text()), maybe(text()), maybe(text()));
+    let days = (maybe(day()), maybe(day()));
+    let named = (maybe(item()), maybe(uuid()), vec(uuid(), 0..3));
+    (select(DocumentKind::ALL.to_vec()), texts, days, named).prop_map(
+        |(what, (title, number, kept, note), (from, until), (of_book, renews, photos))| {
+            Body::Document(Document {
+                what,
+                title,
+                number,
+                from,
+                until,
+                kept,
+                note,
+                of_book,
+                renews: renews.map(EntryId),
+                photos: photos.into_iter().map(PhotoId).collect(),
+            })
+        },
+    )
 }
 
 fn walk_round() -> impl Strategy<Value = Body> {

@@ -20,7 +20,11 @@ use yard::{entry::Body, id::YardId};
 
 /// The released versions: folder, and what its journal says as today's program reads it.
 fn released() -> Vec<(&'static str, Vec<Body>)> {
-    vec![("v1", samples::version_1()), ("v2", samples::version_2())]
+    vec![
+        ("v1", samples::version_1()),
+        ("v2", samples::version_2()),
+        ("v3", samples::version_3()),
+    ]
 }
 
 fn folder(version: &str) -> PathBuf {

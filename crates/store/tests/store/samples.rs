@@ -32,6 +32,68 @@ pub(crate) fn version_2() -> Vec<Body> {
     bodies
 }
 
+/// Bodies of version 3: those of version 2, parts counted, attachments, documents, leaving.
+pub(crate) fn version_3() -> Vec<Body> {
+    let mut bodies = version_2();
+    bodies.extend([
+        Body::PartFitted(PartFitted {
+            part: ItemId::new("oil-filter"),
+            what: "Filter".into(),
+            point: None,
+            event: None,
+            count: Some(2),
+        }),
+        Body::Purchase(Purchase {
+            what: "Filters".into(),
+            cost: None,
+            part: ItemId::new("oil-filter"),
+            count: Some(4),
+        }),
+        Body::ShelfCount(ShelfCount {
+            part: ItemId::new("oil-filter").unwrap(),
+            count: 0,
+        }),
+        Body::DocumentEnded(DocumentEnded {
+            of: EntryId(id(40)),
+            why: "Hub replaced".into(),
+        }),
+        Body::CameBack(CameBack {
+            why: "Not paid for".into(),
+        }),
+    ]);
+    bodies.extend([true, false].map(|fitted| {
+        Body::Attachment(AttachmentChange {
+            attachment: MachineId::new("narrow-bucket").unwrap(),
+            fitted,
+            note: fitted.then(|| "Both pins seen".into()),
+        })
+    }));
+    bodies.extend(LeftHow::ALL.iter().map(|how| {
+        Body::LeftYard(LeftYard {
+            how: *how,
+            on: Some("2026-02-28".parse().unwrap()),
+            to: Some("a farmer up the valley".into()),
+            hours: Some(written("3130.2 h")),
+            note: None,
+        })
+    }));
+    bodies.extend(DocumentKind::ALL.iter().map(|what| {
+        Body::Document(Document {
+            what: *what,
+            title: "Paper".into(),
+            number: Some("0042917".into()),
+            from: Some("2025-01-01".parse().unwrap()),
+            until: Some("2025-12-31".parse().unwrap()),
+            kept: Some("red folder".into()),
+            note: Some("Copy in the cab".into()),
+            of_book: ItemId::new("lifting-eye"),
+            renews: Some(EntryId(id(39))),
+            photos: vec![PhotoId(id(200))],
+        })
+    }));
+    bodies
+}
+
 fn book_and_meter() -> Vec<Body> {
     let ruling = |says| {
         Body::Ruling(Ruling {
@@ -216,10 +278,13 @@ fn upkeep() -> Vec<Body> {
             what: "Filter".into(),
             point: PointId::new("filter"),
             event: ItemId::new("oil-changed"),
+            count: None,
         }),
         Body::Purchase(Purchase {
             what: "Grease, 10 cartridges".into(),
             cost: Some("38 EUR".into()),
+            part: None,
+            count: None,
         }),
     ]
 }

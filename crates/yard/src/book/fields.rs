@@ -33,6 +33,10 @@ pub enum Named {
     Weakness,
     /// A control.
     Control,
+    /// An attachment it takes.
+    Attachment,
+    /// A document.
+    Document,
 }
 
 impl Named {
@@ -49,6 +53,8 @@ impl Named {
             Named::Rest => "rest",
             Named::Weakness => "weakness",
             Named::Control => "control",
+            Named::Attachment => "attachment",
+            Named::Document => "document",
         }
     }
 }
@@ -84,6 +90,8 @@ pub enum Shape {
     Until,
     /// Combinations of the starting truth table.
     Cases,
+    /// What fits instead, by whose word, since when.
+    Instead,
     /// A line of a drawing: pairs of numbers in metres.
     Line,
     /// A circle of a drawing: middle and radius in metres.
@@ -108,6 +116,7 @@ impl Shape {
             Shape::Rhythm => "rhythm",
             Shape::Until => "until",
             Shape::Cases => "cases",
+            Shape::Instead => "instead",
             Shape::Line => "line",
             Shape::Circle => "circle",
         }
@@ -123,7 +132,7 @@ pub struct Field {
     pub shape: Shape,
     /// Whether it must be there.
     pub needed: bool,
-    /// In a point: the kinds it belongs to; empty = all.
+    /// In a point or a part: the kinds it belongs to; empty = all.
     pub kinds: &'static [&'static str],
 }
 

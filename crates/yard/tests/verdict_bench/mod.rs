@@ -4,6 +4,7 @@
 mod answers;
 mod case;
 mod change;
+mod kept;
 mod machine;
 mod scene;
 

@@ -89,6 +89,7 @@ rules! {
     may_not_run not_signed_off in_sight_only
     no_book no_stop gap joint_without_fitting not_seen_at_joint
     hours_in_question unread unsettled
+    left_yard attachment needed_document open_recall level_attachment
 }
 
 #[cfg(test)]
