@@ -116,6 +116,8 @@ fn fit(
         pen.write(
             cast.odalys,
             Body::Purchase(Purchase {
+                part: None,
+                count: None,
                 what,
                 cost: Some("48.00 (invented)".to_owned()),
             }),
@@ -128,6 +130,7 @@ fn fit(
         .find(|known| known.id.as_str() == part)
         .map(|known| known.id.clone());
     let fitted = PartFitted {
+        count: None,
         part: listed,
         what: part.replace('-', " "),
         point: Some(point.clone()),

@@ -105,3 +105,8 @@ rule-level-attachment = A level read with other attachments on than its mark is 
     .title = Level with another attachment
     .why = Another weight holds the arm otherwise, and its rams hold oil.
     .source = This yard's own rule, as for the pose of a mark.
+
+part-count = How many
+    .hint = One, unless you write another number
+ask-how-many = That is no number of parts.
+    .next = Write a whole number, from 1 on.
