@@ -23,6 +23,7 @@ mod errors;
 mod explain;
 mod handover;
 mod journal;
+mod kept;
 mod people;
 mod trust;
 mod upkeep;

@@ -86,7 +86,20 @@ impl Extent {
 
 /// Draws the side view. A book without strokes gives the numbered points alone.
 pub fn side(what: &Side<'_>) -> String {
-    let wanted = wanted(what);
+    with_numbers(what, wanted(what))
+}
+
+/// The same view with other numbers than the points': each with its place on the machine.
+pub fn side_with(what: &Side<'_>, marks: &[(u32, Place)]) -> String {
+    let mark = |(number, at): &(u32, Place)| Wanted {
+        number: *number,
+        at: on_page(what.view, *at),
+        strong: false,
+    };
+    with_numbers(what, marks.iter().map(mark).collect())
+}
+
+fn with_numbers(what: &Side<'_>, wanted: Vec<Wanted>) -> String {
     let extent = extent(what, &wanted);
     // The words of the danger zone stand between the ground and the numbers below it.
     let words_room = if what.zone.is_some() && what.book.danger_zone.is_some() {

@@ -15,6 +15,7 @@ mod deliveries;
 mod every_page;
 mod forbidden;
 mod guessing;
+mod kept;
 mod loop_of_a_round;
 mod paper_sheet;
 mod personal_data;

@@ -30,7 +30,7 @@ pub use engine_off::keeps_engine_off;
 pub use judge::{judge, judge_by};
 pub use others::{NoOthers, OtherMachines};
 pub use rules::{LooksAt, RULES, Rule, Source};
-pub use signing::sign_off;
+pub use signing::{able, sign_off};
 pub use verdict::*;
 
 use as_if_open::stood_down;
