@@ -2,13 +2,13 @@
 
 use crate::{Exit, kit::Kit, trouble::Trouble};
 use jiff::{Timestamp, tz::TimeZone};
-use std::collections::BTreeMap;
+use std::{cell::OnceCell, collections::BTreeMap};
 use store::{Acceptance, Delivery, NewEntry, Person, Store, fresh_id, write_entry};
 use words::BookNames;
 use yard::{
     book::Book,
     entry::{Body, Entry},
-    handover::{Situation, YardHabits},
+    handover::{OtherMachines, Situation, YardHabits},
     id::{DeviceId, EntryId, MachineId, PersonId},
     people::{Deed, Role, may},
     state::{MachineState, YardState, fold_machine, fold_yard},
@@ -34,6 +34,22 @@ pub(crate) struct Desk<'k> {
     pub(crate) now: Timestamp,
     /// The yard's time zone.
     pub(crate) zone: TimeZone,
+    /// Every machine, folded when one is first asked for beside another.
+    others: OnceCell<BTreeMap<MachineId, MachineState>>,
+}
+
+impl OtherMachines for Desk<'_> {
+    fn machine(&self, id: &MachineId) -> Option<&MachineState> {
+        let fold = || {
+            let all = self.state.machines.iter();
+            let folded = all.map(|id| {
+                let state = fold_machine(id, &self.entries, &self.state, &self.reading());
+                (id.clone(), state)
+            });
+            folded.collect()
+        };
+        self.others.get_or_init(fold).get(id)
+    }
 }
 
 /// A machine of the yard with its book.
@@ -87,6 +103,7 @@ impl<'k> Desk<'k> {
             entries,
             people,
             names,
+            others: OnceCell::new(),
         })
     }
 
@@ -164,6 +181,7 @@ impl<'k> Desk<'k> {
             now: self.now,
             zone: &self.zone,
             habits: &self.habits,
+            others: self,
         }
     }
 

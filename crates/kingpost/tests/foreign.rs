@@ -142,6 +142,7 @@ impl Loop {
             now: self.now,
             zone: &TimeZone::UTC,
             habits: &habits,
+            others: &yard::handover::NoOthers,
         };
         let Some(planned) = plan(&situation, purpose) else {
             panic!("no plan")

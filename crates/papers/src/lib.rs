@@ -3,6 +3,7 @@
 pub mod drawing;
 
 mod handover;
+mod kept;
 mod trust;
 mod upkeep;
 mod walkround;
@@ -16,6 +17,10 @@ mod typeset;
 
 pub use handover::{
     MOST_PHOTOS, PrintedFinding, PrintedPhoto, finding_sheet, stand_down_tag, stand_down_tag_to,
+};
+pub use kept::{
+    MOST_HISTORY_PHOTOS, NEXT_ON_THE_WALL, OnTheWall, WallChart, history, parts_list,
+    parts_on_side, wall_chart,
 };
 pub use sheet::{PaperError, PaperSize, Sheet};
 pub use trust::{TrustSheet, trust_sheet};

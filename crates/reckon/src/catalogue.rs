@@ -4,7 +4,7 @@ use crate::leaf::Leaf;
 use crate::{machine, upkeep};
 
 /// Every leaf, job by job.
-pub static LEAVES: [&Leaf; 27] = [
+pub static LEAVES: [&Leaf; 29] = [
     &machine::conformity_probability::LEAF,
     &machine::guard_band_risk::LEAF,
     &machine::lap_length::LEAF,
@@ -16,6 +16,7 @@ pub static LEAVES: [&Leaf; 27] = [
     &machine::walk_between::LEAF,
     &upkeep::after_event_schedule::LEAF,
     &upkeep::bearing_grease_mass::LEAF,
+    &upkeep::bolt_torque::LEAF,
     &upkeep::due_days::LEAF,
     &upkeep::due_first::LEAF,
     &upkeep::due_hours::LEAF,
@@ -31,6 +32,7 @@ pub static LEAVES: [&Leaf; 27] = [
     &upkeep::round_minutes::LEAF,
     &upkeep::running_from_revolutions::LEAF,
     &upkeep::strokes_for_mass::LEAF,
+    &upkeep::thread_stress_area::LEAF,
     &upkeep::told_hours::LEAF,
 ];
 

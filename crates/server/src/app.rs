@@ -96,6 +96,12 @@ impl Machines {
     }
 }
 
+impl yard::handover::OtherMachines for Machines {
+    fn machine(&self, id: &MachineId) -> Option<&MachineState> {
+        self.get(id)
+    }
+}
+
 impl App {
     /// A server's state over a yard.
     pub fn new(yard: Yard, words: Arc<Words>, world: Arc<dyn World>, address: String) -> Self {

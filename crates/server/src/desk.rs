@@ -143,6 +143,7 @@ impl Desk {
             now: self.now,
             zone: &self.zone,
             habits: &self.view.habits,
+            others: &self.view.machines,
         }
     }
 

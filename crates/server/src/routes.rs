@@ -7,7 +7,9 @@ use crate::{
     desk::Desk,
     limits,
     pages::{
-        book, handover, journal, papers as paper_pages,
+        book, handover, journal,
+        kept::{attachments, documents, leaving, parts, shelf as on_shelf, shopping},
+        papers as paper_pages,
         people::{self, first, me, sign_in, sign_offs},
         phone::take_in,
         pocket::{one as pocket, shelf, worker},
@@ -215,6 +217,22 @@ fn yard_routes() -> Router<Arc<App>> {
                 |desk, _, typed| take_in::keep(desk, typed),
             ),
         )
+        .route("/shopping", page(|desk, _, _| shopping::show(desk)))
+        .route(
+            "/documents",
+            both(
+                |desk, _| documents::show(desk, None),
+                |desk, _, typed| documents::keep(desk, None, typed),
+            ),
+        )
+        .route(
+            "/documents/{document}/end",
+            form(|desk, at, typed| documents::end(desk, None, at.part("document"), typed)),
+        )
+        .route(
+            "/papers/{file}",
+            page(|desk, at, _| paper_pages::of_yard::show(desk, at.part("file"), at.asked("size"))),
+        )
         .route(
             "/questions",
             page(|desk, _, _| journal::questions::show(desk)),
@@ -312,6 +330,35 @@ fn machine_routes() -> Router<Arc<App>> {
             of_machine(greasing::show, greasing::keep),
         )
         .route("/m/{machine}/part", of_machine(part::show, part::keep))
+        .route(
+            "/m/{machine}/parts",
+            page(move |desk, at, _| parts::show(desk, &m(at))),
+        )
+        .route(
+            "/m/{machine}/shelf",
+            of_machine(on_shelf::show, on_shelf::keep),
+        )
+        .route(
+            "/m/{machine}/attachments",
+            of_machine(attachments::show, attachments::keep),
+        )
+        .route(
+            "/m/{machine}/leaving",
+            of_machine(leaving::show, leaving::keep),
+        )
+        .route(
+            "/m/{machine}/documents",
+            of_machine(
+                |desk, machine| documents::show(desk, Some(machine)),
+                |desk, machine, typed| documents::keep(desk, Some(machine), typed),
+            ),
+        )
+        .route(
+            "/m/{machine}/documents/{document}/end",
+            form(move |desk, at, typed| {
+                documents::end(desk, Some(&m(at)), at.part("document"), typed)
+            }),
+        )
         .route(
             "/m/{machine}/purchase",
             of_machine(purchase::show, purchase::keep),

@@ -180,6 +180,17 @@ impl Words {
                 vec![item(BookList::Rest, step), ("what", right.into())],
             ),
             What::Unread { kind } => (None, vec![("name", kind.into())]),
+            What::LeftYard { how } => (Some(how.code()), vec![]),
+            What::AttachmentStandsDown { name, .. } => (None, vec![("name", name.into())]),
+            What::AttachmentNotKnown { attachment } => {
+                (None, vec![("name", attachment.as_str().into())])
+            }
+            What::NoDocument { title, ended } => {
+                let mut args: Args<'a> = vec![("title", title.into())];
+                args.extend(ended.map(|date| ("date", self.date(date).into())));
+                (ended.map(|_| "ended"), args)
+            }
+            What::OpenRecall { title } => (None, vec![("title", title.into())]),
             What::Gap { gap } => (None, vec![("name", self.gap_by_id(gap, names).into())]),
             _ => (None, vec![]),
         }

@@ -25,6 +25,7 @@ mod explain;
 mod handover;
 mod honest;
 mod journal;
+mod kept;
 mod kinds;
 mod people;
 mod trust;

@@ -4,13 +4,14 @@ use crate::Words;
 use quantity::Dimension;
 use yard::{
     book::{
-        About, Engine, GreaseWhen, LeakClass, Lubrication, MeterKind, OilHeat, PointKind, RestKind,
-        Safeguard, Severity,
+        About, Engine, GreaseWhen, LeakClass, Lubrication, MeterKind, OilHeat, PartWord, PointKind,
+        PutIn, RestKind, Safeguard, Severity,
     },
     code::Coded,
     entry::{
-        BoltState, ClipState, EngineLeft, FluidLooks, FunctionState, GreaseTook, Hindrance,
-        HoseState, LevelReads, LookState, RestState, RoundPurpose, StructureState,
+        BoltState, ClipState, DocumentKind, EngineLeft, FluidLooks, FunctionState, GreaseTook,
+        Hindrance, HoseState, LeftHow, LevelReads, LookState, RestState, RoundPurpose,
+        StructureState,
     },
     handover::Verdict,
     people::{Deed, Role},
@@ -94,6 +95,10 @@ named! {
     MeterKind in "meter";
     Lubrication in "lubrication";
     GreaseWhen in "grease-when";
+    DocumentKind in "document";
+    LeftHow in "left-how";
+    PartWord in "part-kind";
+    PutIn in "put-in";
 }
 
 impl Named for Role {

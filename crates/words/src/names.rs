@@ -101,7 +101,7 @@ impl Names for BookNames<'_> {
 }
 
 fn item_of(book: &Book, item: &ItemId) -> Option<String> {
-    let named: [&mut dyn Iterator<Item = (&ItemId, &String)>; 9] = [
+    let named: [&mut dyn Iterator<Item = (&ItemId, &String)>; 10] = [
         &mut book
             .further_meters
             .iter()
@@ -116,6 +116,10 @@ fn item_of(book: &Book, item: &ItemId) -> Option<String> {
             .weaknesses
             .iter()
             .map(|weakness| (&weakness.id, &weakness.what)),
+        &mut book
+            .documents
+            .iter()
+            .map(|document| (&document.id, &document.title)),
         &mut book
             .controls
             .iter()

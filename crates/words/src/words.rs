@@ -26,6 +26,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("meters", include_str!("../lang/en/meters.ftl")),
     ("pages", include_str!("../lang/en/pages.ftl")),
     ("kinds", include_str!("../lang/en/kinds.ftl")),
+    ("kept", include_str!("../lang/en/kept.ftl")),
     ("leaves", include_str!("../lang/en/leaves.ftl")),
     ("papers", include_str!("../lang/en/papers.ftl")),
     ("people", include_str!("../lang/en/people.ftl")),

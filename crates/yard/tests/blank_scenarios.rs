@@ -54,6 +54,7 @@ fn told(book: &Book, answers: &Answers) -> Judgement {
         now: at("2026-03-02T07:10"),
         zone: &yard.zone,
         habits: &yard.habits,
+        others: &yard::handover::NoOthers,
     })
 }
 

@@ -136,6 +136,7 @@ fn the_same_clip_again_is_one_fault_with_count_gaps_and_cost() {
             cost: Some("EUR 12.50".into()),
             part: Some(item("clip-11")),
             point: None,
+            count: None,
         }),
     );
     let machine = yard.fold();
@@ -278,6 +279,7 @@ fn a_part_fitted_again_is_told_even_where_no_point_has_it() {
             point: None,
             event: None,
             cost: Some(cost.into()),
+            count: None,
         };
         yard.says(OPERATOR, &format!("{day}T07:00"), Body::PartFitted(fitted));
     }

@@ -10,9 +10,11 @@ mod papers;
 mod people;
 mod reckon;
 mod serve;
+mod shopping;
 mod token;
 mod upkeep;
 mod walkround;
+mod wall_chart;
 mod yard;
 
 use crate::{kit::Kit, said::Said, trouble::Trouble};

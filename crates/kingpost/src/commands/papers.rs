@@ -42,6 +42,19 @@ pub(crate) enum Paper {
         #[command(flatten)]
         sheet: Asked,
     },
+    PartsList {
+        #[command(flatten)]
+        sheet: Asked,
+    },
+    History {
+        #[command(flatten)]
+        sheet: Asked,
+        #[arg(long)]
+        names: bool,
+        #[arg(long)]
+        photos: bool,
+    },
+    WallChart(super::wall_chart::Asked),
     Trust(super::https::Sheet),
 }
 
@@ -59,10 +72,13 @@ pub(crate) struct Asked {
 pub(crate) fn run(kit: &Kit, paper: Paper) -> Result<Said, Trouble> {
     let asked = match &paper {
         Paper::Trust(sheet) => return super::https::print(kit, sheet),
+        Paper::WallChart(asked) => return super::wall_chart::print(kit, asked),
         Paper::RoundSheet { sheet, .. }
         | Paper::GreasingChart { sheet }
         | Paper::StandDownTag { sheet, .. }
-        | Paper::DueStrip { sheet } => sheet,
+        | Paper::DueStrip { sheet }
+        | Paper::PartsList { sheet }
+        | Paper::History { sheet, .. } => sheet,
     };
     let desk = Desk::look(kit)?;
     let machine = desk.machine(&asked.machine)?;
@@ -140,7 +156,22 @@ fn made(
             &next_due(&desk.situation(&machine.state, nobody)),
             &names,
         ),
-        Paper::Trust(_) => return Err(Trouble::Ours("no paper of a machine".to_owned())),
+        Paper::PartsList { .. } => papers::parts_list(sheet, &machine.state.shelf),
+        Paper::History {
+            names: named,
+            photos,
+            ..
+        } => {
+            let photo = |id| {
+                let picture = desk.yard.picture(id).ok()??;
+                photos.then_some(picture.bytes)
+            };
+            let state = &machine.state;
+            papers::history(sheet, state, &desk.entries, &names, *named, &photo)
+        }
+        Paper::Trust(_) | Paper::WallChart(_) => {
+            return Err(Trouble::Ours("no paper of a machine".to_owned()));
+        }
     };
     bytes.map_err(|error| Trouble::Ours(error.to_string()))
 }

@@ -5,7 +5,7 @@ use clap::Subcommand;
 use serde_json::json;
 use yard::{
     id::PersonId,
-    upkeep::{DueLine, hours_figure, life_hours, next_due, repeats},
+    upkeep::{Ahead, DueLine, hours_figure, life_hours, next_due, repeats},
 };
 
 /// As many readings are shown as fit a screen.
@@ -13,14 +13,30 @@ const MOST_READINGS: usize = 12;
 
 #[derive(Subcommand)]
 pub(crate) enum Job {
-    Due { machine: String },
-    Hours { machine: String },
+    Due {
+        machine: String,
+    },
+    Hours {
+        machine: String,
+    },
+    Shopping {
+        machine: Option<String>,
+        #[arg(long, default_value_t = Ahead::default().hours)]
+        hours: u32,
+        #[arg(long, default_value_t = Ahead::default().days)]
+        days: u32,
+    },
 }
 
 pub(crate) fn run(kit: &Kit, job: Job) -> Result<Said, Trouble> {
     match job {
         Job::Due { machine } => due(kit, &machine),
         Job::Hours { machine } => hours(kit, &machine),
+        Job::Shopping {
+            machine,
+            hours,
+            days,
+        } => super::shopping::run(kit, machine.as_deref(), &Ahead { hours, days }),
     }
 }
 

@@ -116,9 +116,10 @@ fn fit(
         pen.write(
             cast.odalys,
             Body::Purchase(Purchase {
+                part: None,
+                count: None,
                 what,
                 cost: Some("48.00 (invented)".to_owned()),
-                part: None,
                 point: None,
             }),
         )?;
@@ -130,6 +131,7 @@ fn fit(
         .find(|known| known.id.as_str() == part)
         .map(|known| known.id.clone());
     let fitted = PartFitted {
+        count: None,
         part: listed,
         what: part.replace('-', " "),
         point: Some(point.clone()),

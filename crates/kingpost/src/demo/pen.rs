@@ -263,6 +263,7 @@ impl Pen {
             now: self.world.now(),
             zone: &self.world.zone,
             habits: &self.habits,
+            others: &yard::handover::NoOthers,
         }
     }
 

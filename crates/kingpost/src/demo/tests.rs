@@ -84,6 +84,7 @@ fn judged(
         now,
         zone: &zone,
         habits: &habits,
+        others: &yard::handover::NoOthers,
     })
 }
 

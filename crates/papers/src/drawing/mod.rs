@@ -18,4 +18,4 @@ pub use ink::*;
 pub use mark::{Mark, verdict_mark};
 pub use plan::{Plan, plan};
 pub use scale::{LimitScale, limit_scale};
-pub use side::{Emphasis, Side, side};
+pub use side::{Emphasis, Side, side, side_with};

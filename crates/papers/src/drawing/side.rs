@@ -87,7 +87,21 @@ impl Extent {
 /// Draws the side view. A book without strokes gives the numbered points alone.
 pub fn side(what: &Side<'_>) -> String {
     let sheet = Sheet::of(what);
-    let wanted = wanted(what, sheet);
+    with_numbers(what, sheet, wanted(what, sheet))
+}
+
+/// The same view with other numbers than the points': each with its place on the machine.
+pub fn side_with(what: &Side<'_>, marks: &[(u32, Place)]) -> String {
+    let sheet = Sheet::of(what);
+    let mark = |(number, at): &(u32, Place)| Wanted {
+        number: *number,
+        at: sheet.at(at.x, at.z),
+        strong: false,
+    };
+    with_numbers(what, sheet, marks.iter().map(mark).collect())
+}
+
+fn with_numbers(what: &Side<'_>, sheet: Sheet, wanted: Vec<Wanted>) -> String {
     let extent = extent(what, sheet, &wanted);
     // The words of the danger zone stand between the ground and the numbers below it.
     let words_room = if what.zone.is_some() && what.book.danger_zone.is_some() {

@@ -28,6 +28,7 @@ pub struct YardOfOne {
     pub book: Book,
     pub machine: MachineState,
     pub yard: YardState,
+    pub entries: Vec<Entry>,
     pub habits: YardHabits,
     pub now: Timestamp,
     pub zone: TimeZone,
@@ -110,6 +111,7 @@ impl YardOfOne {
             book,
             machine,
             yard,
+            entries,
             habits: YardHabits::default(),
             now,
             zone: TimeZone::UTC,
@@ -124,6 +126,7 @@ impl YardOfOne {
             now: self.now,
             zone: &self.zone,
             habits: &self.habits,
+            others: &yard::handover::NoOthers,
         }
     }
 

@@ -2,6 +2,7 @@
 
 pub mod after_event_schedule;
 pub mod bearing_grease_mass;
+pub mod bolt_torque;
 pub mod due_days;
 pub mod due_first;
 pub mod due_hours;
@@ -17,4 +18,5 @@ pub mod meter_ratio;
 pub mod round_minutes;
 pub mod running_from_revolutions;
 pub mod strokes_for_mass;
+pub mod thread_stress_area;
 pub mod told_hours;

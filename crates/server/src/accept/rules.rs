@@ -6,7 +6,7 @@ use yard::{
     entry::{Body, Entry, RunPart},
     id::{EntryId, PersonId},
     people::Deed,
-    state::keeps_harm,
+    state::{document_deed, keeps_harm},
 };
 
 /// Finds what a correction speaks of.
@@ -40,12 +40,17 @@ pub(crate) fn deed_of(body: &Body, by: PersonId, found: &impl Found) -> Deed {
         Body::Run(_) => Deed::Run,
         Body::Greasing(_) | Body::TopUp(_) | Body::Adjustment(_) => Deed::Service,
         Body::Fault(_) => Deed::ReportFault,
-        Body::Repair(_) | Body::PartFitted(_) => Deed::Repair,
+        Body::Repair(_) | Body::PartFitted(_) | Body::ShelfCount(_) | Body::Attachment(_) => {
+            Deed::Repair
+        }
         Body::StandDown(_) => Deed::StandDown,
         Body::Release(_) => Deed::Release,
         Body::MovePermit(_) => Deed::PermitMove,
         Body::Handover(_) => Deed::HandOver,
         Body::Purchase(_) | Body::Lesson(_) | Body::SignOff(_) => Deed::SignOff,
+        Body::Document(document) => document_deed(document),
+        Body::DocumentEnded(_) => Deed::NeededDocuments,
+        Body::LeftYard(_) | Body::CameBack(_) => Deed::LetGo,
         Body::Note(_) | Body::Photo(_) | Body::Unknown { .. } | Body::Unreadable { .. } => {
             Deed::Note
         }

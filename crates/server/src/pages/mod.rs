@@ -3,6 +3,7 @@
 pub(crate) mod book;
 pub(crate) mod handover;
 pub(crate) mod journal;
+pub(crate) mod kept;
 pub(crate) mod lines;
 pub(crate) mod papers;
 pub(crate) mod people;

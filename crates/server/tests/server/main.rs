@@ -17,6 +17,7 @@ mod every_page;
 mod forbidden;
 mod guessing;
 mod honest;
+mod kept;
 mod kinds;
 mod loop_of_a_round;
 mod meters;

@@ -41,6 +41,7 @@ fn verdict(place: &Place, person: PersonId) -> (Verdict, Vec<&'static str>) {
         now: place.clock.now(),
         zone: &TimeZone::UTC,
         habits: &YardHabits::default(),
+        others: &yard::handover::NoOthers,
     });
     let mut rules: Vec<&str> = said.reasons.iter().map(|reason| reason.rule).collect();
     rules.retain(|rule| ["not-walked", "other-persons-round", "not-answered"].contains(rule));

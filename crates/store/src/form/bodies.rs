@@ -13,7 +13,12 @@ use serde::{Deserialize, Serialize};
 use yard::{
     book::Severity,
     entry::{
-        Access, AccessWhat, Adjustment, BookAdopted, Cause, EngineLeft, Evidence, Fault, GapAccepted, Greasing, Handover, HoursTold, Lesson, MeterBroken, MeterChange, MeterReading, MovePermit, Note, PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, Told, TopUp, WalkRound,
+        Access, AccessWhat, Adjustment, AttachmentChange, BookAdopted, CameBack, Cause, Document,
+        DocumentEnded, DocumentKind, EngineLeft, Evidence, Fault, GapAccepted, Greasing, Handover,
+        HoursTold, LeftHow, LeftYard, Lesson, MeterBroken, MeterChange, MeterReading, MovePermit,
+        Note, PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven,
+        RoundPurpose, Ruling, RulingSays, Run, RunPart, ShelfCount, SignOff, StandDown, Told,
+        TopUp, WalkRound,
     },
     people::Role,
 };
@@ -41,8 +46,17 @@ struct_form!(TopUpForm for TopUp { added: Written } maybe { fluid: ItemRef, grad
 struct_form!(AdjustmentForm for Adjustment { what: String } maybe { point: PointRef, event: ItemRef } lists { mends: Thing });
 struct_form!(FaultForm for Fault { what: String, severity: SeverityWord } maybe { point: PointRef, told: ToldWord });
 struct_form!(RepairForm for Repair { what: String } maybe { cost: String, event: ItemRef, cause: CauseForm } lists { mends: Thing });
-struct_form!(PartFittedForm for PartFitted { what: String } maybe { part: ItemRef, point: PointRef, event: ItemRef, cost: String });
-struct_form!(PurchaseForm for Purchase { what: String } maybe { cost: String, part: ItemRef, point: PointRef });
+struct_form!(PartFittedForm for PartFitted { what: String } maybe { part: ItemRef, point: PointRef, event: ItemRef, cost: String, count: u32 });
+struct_form!(PurchaseForm for Purchase { what: String } maybe { cost: String, part: ItemRef, point: PointRef, count: u32 });
+struct_form!(ShelfCountForm for ShelfCount { part: ItemRef, count: u32 });
+
+// Attachments, documents, leaving.
+struct_form!(AttachmentForm for AttachmentChange { attachment: MachineRef, fitted: bool } maybe { note: String });
+struct_form!(DocumentForm for Document { what: DocumentKindWord, title: String }
+    maybe { number: String, from: Day, until: Day, kept: String, note: String, of_book: ItemRef, renews: EntryRef } lists { photos: PhotoRef });
+struct_form!(DocumentEndedForm for DocumentEnded { of: EntryRef, why: String });
+struct_form!(LeftYardForm for LeftYard { how: LeftHowWord } maybe { on: Day, to: String, hours: Written, note: String });
+struct_form!(CameBackForm for CameBack { why: String });
 
 // Standing down and releasing.
 struct_form!(StandDownForm for StandDown { why: String });
@@ -64,6 +78,8 @@ word_form!(RestStateWord for RestState { Proven = "proven", Done = "done", NotDo
 word_form!(ToldWord for Told { Named = "named", Unnamed = "unnamed" });
 word_form!(SeverityWord for Severity { Note = "note", Care = "care", StandDown = "stand-down" });
 word_form!(AccessWhatWord for AccessWhat { Locked = "locked", Unlocked = "unlocked", LinkGiven = "link-given", PinSet = "pin-set", NameErased = "name-erased", TokenMade = "token-made", TokenEnded = "token-ended", TakenIn = "taken-in" });
+word_form!(DocumentKindWord for DocumentKind { Manual = "manual", Certificate = "certificate", Insurance = "insurance", TestReport = "test-report", Registration = "registration", Recall = "recall", Other = "other" });
+word_form!(LeftHowWord for LeftHow { Sold = "sold", Scrapped = "scrapped", GivenBack = "given-back" });
 word_form!(RoleWord for Role { Visitor = "visitor", Learner = "learner", Operator = "operator", Deputy = "deputy", Steward = "steward" });
 
 /// `"reading-wrong"`, `{"meter-replaced": {"unmetered": "12 h"}}`, …

@@ -2,11 +2,12 @@
 
 use super::{
     bodies::{
-        AccessForm, AdjustmentForm, BookAdoptedForm, FaultForm, GapAcceptedForm, GreasingForm,
-        HandoverForm, HoursToldForm, LessonForm, MeterBrokenForm, MeterChangeForm,
+        AccessForm, AdjustmentForm, AttachmentForm, BookAdoptedForm, CameBackForm,
+        DocumentEndedForm, DocumentForm, FaultForm, GapAcceptedForm, GreasingForm, HandoverForm,
+        HoursToldForm, LeftYardForm, LessonForm, MeterBrokenForm, MeterChangeForm,
         MeterReadingForm, MovePermitForm, NoteForm, PartFittedForm, PhotoNoteForm, PurchaseForm,
-        ReleaseForm, RepairForm, RoleGivenForm, RulingForm, RunForm, SignOffForm, StandDownForm,
-        TopUpForm, WalkRoundForm,
+        ReleaseForm, RepairForm, RoleGivenForm, RulingForm, RunForm, ShelfCountForm, SignOffForm,
+        StandDownForm, TopUpForm, WalkRoundForm,
     },
     correction::CorrectionForm,
     raise::{Raised, raise},
@@ -74,8 +75,14 @@ kinds! {
     "release" 1 Release ReleaseForm;
     "move-permit" 1 MovePermit MovePermitForm;
     "handover" 1 Handover HandoverForm;
-    "part-fitted" 1 PartFitted PartFittedForm;
-    "purchase" 1 Purchase PurchaseForm;
+    "part-fitted" 2 PartFitted PartFittedForm;
+    "purchase" 2 Purchase PurchaseForm;
+    "shelf-count" 1 ShelfCount ShelfCountForm;
+    "attachment" 1 Attachment AttachmentForm;
+    "document" 1 Document DocumentForm;
+    "document-ended" 1 DocumentEnded DocumentEndedForm;
+    "left-yard" 1 LeftYard LeftYardForm;
+    "came-back" 1 CameBack CameBackForm;
     "lesson" 1 Lesson LessonForm;
     "sign-off" 1 SignOff SignOffForm;
     "note" 1 Note NoteForm;

@@ -11,6 +11,9 @@ const RAISERS: &[Raiser] = &[
     // Version 2 can name a meter; without a name it is the first, as it always was.
     ("meter-reading", 1, Some),
     ("meter-change", 1, Some),
+    // Version 2 may say how many, and of a purchase which part.
+    ("part-fitted", 1, Some),
+    ("purchase", 1, Some),
     // Version 2 has one more word, for a meter that stood still.
     ("ruling", 1, Some),
 ];

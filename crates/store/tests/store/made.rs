@@ -108,9 +108,19 @@ fn plain_bodies() -> Vec<(&'static str, BoxedStrategy<Body>)> {
         ("move-permit", (uuid(), quantity(), any_time(), text())
             .prop_map(|(who, how_far, until, how)| Body::MovePermit(MovePermit { who: PersonId(who), how_far, until, how })).boxed()),
         ("handover", handover().boxed()),
-        ("part-fitted", (maybe(item()), text(), maybe(point()), maybe(item()), maybe(text()))
-            .prop_map(|(part, what, point, event, cost)| Body::PartFitted(PartFitted { part, what, point, event, cost })).boxed()),
-        ("purchase", (text(), maybe(text()), maybe(item()), maybe(point())).prop_map(|(what, cost, part, point)| Body::Purchase(Purchase { what, cost, part, point })).boxed()),
+        ("part-fitted", (maybe(item()), text(), maybe(point()), maybe(item()), maybe(text()), maybe(any::<u32>()))
+            .prop_map(|(part, what, point, event, cost, count)| Body::PartFitted(PartFitted { part, what, point, event, cost, count })).boxed()),
+        ("purchase", (text(), maybe(text()), maybe(item()), maybe(point()), maybe(any::<u32>()))
+            .prop_map(|(what, cost, part, point, count)| Body::Purchase(Purchase { what, cost, part, point, count })).boxed()),
+        ("shelf-count", (item(), any::<u32>()).prop_map(|(part, count)| Body::ShelfCount(ShelfCount { part, count })).boxed()),
+        ("attachment", (slug(), any::<bool>(), maybe(text())).prop_map(|(id, fitted, note)| {
+            Body::Attachment(AttachmentChange { attachment: MachineId::new(&id).unwrap(), fitted, note })
+        }).boxed()),
+        ("document", document().boxed()),
+        ("document-ended", (uuid(), text()).prop_map(|(of, why)| Body::DocumentEnded(DocumentEnded { of: EntryId(of), why })).boxed()),
+        ("left-yard", (select(LeftHow::ALL.to_vec()), maybe(day()), maybe(text()), maybe(quantity()), maybe(text()))
+            .prop_map(|(how, on, to, hours, note)| Body::LeftYard(LeftYard { how, on, to, hours, note })).boxed()),
+        ("came-back", text().prop_map(|why| Body::CameBack(CameBack { why })).boxed()),
         ("lesson", (uuid(), text()).prop_map(|(person, what)| Body::Lesson(Lesson { person: PersonId(person), what })).boxed()),
         ("sign-off", (uuid(), any::<bool>(), maybe(day()), maybe(text()), any::<bool>())
             .prop_map(|(person, given, until, limits, in_sight)| Body::SignOff(SignOff { person: PersonId(person), given, until, limits, in_sight })).boxed()),
@@ -131,6 +141,28 @@ fn cause() -> impl Strategy<Value = Cause> {
         text().prop_map(Cause::Found),
         text().prop_map(Cause::NotFound)
     ]
+}
+
+fn document() -> impl Strategy<Value = Body> {
+    let texts = (text(), maybe(text()), maybe(text()), maybe(text()));
+    let days = (maybe(day()), maybe(day()));
+    let named = (maybe(item()), maybe(uuid()), vec(uuid(), 0..3));
+    (select(DocumentKind::ALL.to_vec()), texts, days, named).prop_map(
+        |(what, (title, number, kept, note), (from, until), (of_book, renews, photos))| {
+            Body::Document(Document {
+                what,
+                title,
+                number,
+                from,
+                until,
+                kept,
+                note,
+                of_book,
+                renews: renews.map(EntryId),
+                photos: photos.into_iter().map(PhotoId).collect(),
+            })
+        },
+    )
 }
 
 fn walk_round() -> impl Strategy<Value = Body> {

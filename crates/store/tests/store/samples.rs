@@ -32,10 +32,17 @@ pub(crate) fn version_2() -> Vec<Body> {
     bodies
 }
 
-/// Bodies of version 3: those of version 2, and what several meters of a machine show, a broken one, and hours told.
+/// Bodies of version 3: those of version 2; what several meters of a machine show, a broken one, hours told; parts
+/// counted, attachments, documents, leaving.
 pub(crate) fn version_3() -> Vec<Body> {
     let mut bodies = version_2();
-    bodies.extend([
+    bodies.extend(meters());
+    bodies.extend(kept());
+    bodies
+}
+
+fn meters() -> Vec<Body> {
+    vec![
         Body::MeterReading(MeterReading {
             meter: ItemId::new("dash-clock"),
             shows: written("812.3 h"),
@@ -65,7 +72,68 @@ pub(crate) fn version_3() -> Vec<Body> {
             says: RulingSays::MeterBroken,
             why: "It stood".into(),
         }),
-    ]);
+    ]
+}
+
+fn kept() -> Vec<Body> {
+    let mut bodies = vec![
+        Body::PartFitted(PartFitted {
+            part: ItemId::new("oil-filter"),
+            what: "Filter".into(),
+            point: None,
+            event: None,
+            cost: None,
+            count: Some(2),
+        }),
+        Body::Purchase(Purchase {
+            what: "Filters".into(),
+            cost: None,
+            part: ItemId::new("oil-filter"),
+            point: None,
+            count: Some(4),
+        }),
+        Body::ShelfCount(ShelfCount {
+            part: ItemId::new("oil-filter").unwrap(),
+            count: 0,
+        }),
+        Body::DocumentEnded(DocumentEnded {
+            of: EntryId(id(40)),
+            why: "Hub replaced".into(),
+        }),
+        Body::CameBack(CameBack {
+            why: "Not paid for".into(),
+        }),
+    ];
+    bodies.extend([true, false].map(|fitted| {
+        Body::Attachment(AttachmentChange {
+            attachment: MachineId::new("narrow-bucket").unwrap(),
+            fitted,
+            note: fitted.then(|| "Both pins seen".into()),
+        })
+    }));
+    bodies.extend(LeftHow::ALL.iter().map(|how| {
+        Body::LeftYard(LeftYard {
+            how: *how,
+            on: Some("2026-02-28".parse().unwrap()),
+            to: Some("a farmer up the valley".into()),
+            hours: Some(written("3130.2 h")),
+            note: None,
+        })
+    }));
+    bodies.extend(DocumentKind::ALL.iter().map(|what| {
+        Body::Document(Document {
+            what: *what,
+            title: "Paper".into(),
+            number: Some("0042917".into()),
+            from: Some("2025-01-01".parse().unwrap()),
+            until: Some("2025-12-31".parse().unwrap()),
+            kept: Some("red folder".into()),
+            note: Some("Copy in the cab".into()),
+            of_book: ItemId::new("lifting-eye"),
+            renews: Some(EntryId(id(39))),
+            photos: vec![PhotoId(id(200))],
+        })
+    }));
     bodies
 }
 
@@ -259,12 +327,14 @@ fn upkeep() -> Vec<Body> {
             point: PointId::new("filter"),
             event: ItemId::new("oil-changed"),
             cost: None,
+            count: None,
         }),
         Body::Purchase(Purchase {
             what: "Grease, 10 cartridges".into(),
             cost: Some("38 EUR".into()),
             part: None,
             point: None,
+            count: None,
         }),
     ]
 }

@@ -69,7 +69,7 @@ book-trouble-unknown-key = There is no { $found } in { $table }.
     .next = Look up its keys in the guide, or take it out.
 book-trouble-key-twice = { $key } is there already, on line { $first-line }.
     .next = Take one of the two out.
-book-trouble-key-of-other-kind = { $key } does not belong to a point of kind { $kind }.
+book-trouble-key-of-other-kind = { $key } does not belong to the kind { $kind }.
     .next = It belongs to: { $belongs-to }. Take it out, or change the kind.
 book-trouble-missing-key = { $key } is missing in { $table }.
     .next = Add it.
@@ -150,6 +150,7 @@ book-shape-place = two or three lengths
 book-shape-rhythm = a rhythm, or a list of them
 book-shape-until = "fresh grease shows" or a number of strokes
 book-shape-cases = a list of combinations
+book-shape-instead = a list of { "{" } what, number, said-by, on { "}" }, each a text in quotes
 book-shape-line = pairs of numbers in metres
 book-shape-circle = a middle and a radius in metres
 book-shape-number = a number
@@ -168,6 +169,8 @@ book-thing-ram = ram
 book-thing-rest = rest step
 book-thing-weakness = weakness
 book-thing-control = control
+book-thing-attachment = attachment
+book-thing-document = document
 
 ## What the book does not say yet.
 

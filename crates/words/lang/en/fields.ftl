@@ -1,5 +1,5 @@
 ### The format of a machine book: what each table and each key holds. Keys: field-<table>, with a part for each key.
-### $table, $allowed: already said; $dimension: a kind of quantity; $n: a count; $kinds: kinds of points
+### $table, $allowed: already said; $dimension: a kind of quantity; $n: a count; $kinds: kinds of points or parts
 
 fields-title = The machine book
 fields-intro = A machine book is one text file in TOML. Write what you know, and leave the rest out.
@@ -111,9 +111,36 @@ field-fluid = A fluid of the machine.
 field-part = A part one may have to buy.
     .id = Its id.
     .what = What it is.
-    .size = Its size, as written on it.
+    .kind = What kind of part it is. Some keys belong to one kind only.
+    .number = Its number, as written on it or on its box. Always in quotes.
+    .size = Its size, as written on it. Always in quotes.
+    .at = Where it sits on the machine: forwards, left, up. The parts drawing shows it there.
+    .count = How many of it the machine has.
+    .keep = How many should lie on the shelf.
     .from = Where to get it.
-    .points = Points it belongs to.
+    .instead = What fits instead: what, its number, who said so (said-by) and when (on).
+    .points = Points it belongs to. When one of them is due, the part is on the shopping list.
+    .ends = The ends of a hose: thread, cone, bend.
+    .length = Its length from end to end.
+    .route = The way a hose takes.
+    .thread = The thread, for example M16 x 2 or 1/2-13.
+    .grade = The grade, as stamped on the head.
+    .torque = The torque it is tightened to.
+    .then = What comes after the torque, for example "then 120 degrees more".
+    .put-in = Whether its thread is dry or lubricated when it is tightened.
+    .volts = Volts, as printed on the bulb.
+    .watts = Watts, as printed on the bulb.
+    .socket = Its socket, as written.
+    .pressure = The pressure of the tyre, cold.
+field-attachment = An attachment this machine takes. It is a machine of the yard with its own book.
+    .id = The attachment's own id, as its book says it.
+    .locks = How it locks, and what shows that it holds.
+field-document = A document this machine has or needs.
+    .id = Its id.
+    .what = What kind of document it is.
+    .title = Its title.
+    .needed = Whether the machine may not run without it.
+    .bad-is = What it weighs when it is needed and there is none in force. Care, unless said here.
 field-greasing = Greasing habits of this machine.
     .when = Before or after work: one of the two, always the same.
     .refused-runs = How many hours it may run after a fitting refused grease.
@@ -133,7 +160,7 @@ field-mass = What something weighs.
     .of = What.
     .is = How much.
 field-ground = What it stands on.
-    .on = Tracks or wheels.
+    .on = Tracks or wheels. An attachment stands on another machine.
     .gauge = Between the middles of the tracks or wheels.
     .length = Length on the ground, or from axle to axle.
 field-rest = One step of leaving it at rest, in the order of the steps.

@@ -207,6 +207,22 @@ impl Words {
             K::LimitWithPlusMinus { key, limit } => {
                 vec![("key", (*key).into()), ("found", limit.into())]
             }
+            K::TorqueUnlikely {
+                torque,
+                thread,
+                grade,
+                low,
+                high,
+            } => vec![
+                ("torque", torque.into()),
+                ("thread", thread.into()),
+                ("grade", grade.into()),
+                ("low", (*low).into()),
+                ("high", (*high).into()),
+            ],
+            K::BadDate { found } | K::MarkOfOtherAttachment { found } => {
+                vec![("found", found.into())]
+            }
             K::ReadingTwice { name } => vec![("found", name.into())],
             _ => vec![],
         }

@@ -7,10 +7,10 @@ use jiff::Timestamp;
 use yard::{
     book::Severity,
     entry::{
-        BoltState, ClipState, FluidLooks, FunctionState, Hindrance, HoseState, LevelReads,
+        BoltState, ClipState, FluidLooks, FunctionState, Hindrance, HoseState, LeftHow, LevelReads,
         LookState, StructureState,
     },
-    id::{EntryId, ItemId, PersonId, PointId},
+    id::{EntryId, ItemId, MachineId, PersonId, PointId},
     upkeep::NotReaching,
 };
 
@@ -181,6 +181,25 @@ fn every_what() -> Vec<What> {
         right_is: right.map(str::to_owned),
     }));
     all.extend([What::MayNotRun, What::NotSignedOff, What::InSightOnly]);
+    all.extend(LeftHow::ALL.iter().map(|how| What::LeftYard { how: *how }));
+    let attachment = MachineId::new("narrow-bucket").unwrap();
+    all.extend([
+        What::AttachmentStandsDown {
+            attachment: attachment.clone(),
+            name: "Narrow bucket".into(),
+        },
+        What::AttachmentNotKnown { attachment },
+        What::OpenRecall {
+            title: "Crack at the hub".into(),
+        },
+        What::LevelAttachment,
+    ]);
+    all.extend(
+        [None, Some(jiff::civil::date(2026, 10, 1))].map(|ended| What::NoDocument {
+            title: "Test report of the lifting eye".into(),
+            ended,
+        }),
+    );
     all
 }
 

@@ -233,12 +233,12 @@ impl Words {
                     None => self.say("entry-role-taken", &[person]),
                 }
             }
-            _ => String::new(),
+            other => self.kept_entry(other, names),
         }
     }
 
     /// The message, or its part with one argument more, of the part's own name, where that is given.
-    fn with_part(
+    pub(super) fn with_part(
         &self,
         key: &str,
         part: &'static str,

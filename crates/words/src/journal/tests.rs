@@ -7,13 +7,14 @@ use yard::{
     book::Severity,
     code::Coded,
     entry::{
-        Access, AccessWhat, Adjustment, Body, BookAdopted, Correction, EngineLeft, Evidence, Fault,
-        GapAccepted, Greasing, Handover, HoursTold, Lesson, MeterBroken, MeterChange, MeterReading,
+        Access, AccessWhat, Adjustment, AttachmentChange, Body, BookAdopted, CameBack, Correction,
+        Document, DocumentEnded, DocumentKind, EngineLeft, Evidence, Fault, GapAccepted, Greasing,
+        Handover, HoursTold, LeftHow, LeftYard, Lesson, MeterBroken, MeterChange, MeterReading,
         MovePermit, Note, PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState,
-        RoleGiven, RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff, StandDown, TopUp,
-        WalkRound,
+        RoleGiven, RoundPurpose, Ruling, RulingSays, Run, RunPart, ShelfCount, SignOff, StandDown,
+        TopUp, WalkRound,
     },
-    id::{EntryId, FaultRef, ItemId, PersonId, PhotoId, PointId, RoundId},
+    id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PhotoId, PointId, RoundId},
     people::Role,
     state::Asks,
 };
@@ -226,12 +227,14 @@ fn about_faults() -> Vec<Body> {
             point: point(),
             event: None,
             cost: None,
+            count: None,
         }),
         Body::Purchase(Purchase {
             what: own("grease"),
             cost: None,
             part: None,
             point: None,
+            count: None,
         }),
         Body::Note(Note {
             point: None,
@@ -250,6 +253,60 @@ fn about_faults() -> Vec<Body> {
             text: Some(own("from below")),
         }),
     ]
+}
+
+fn about_what_is_kept() -> Vec<Body> {
+    let attachment = |fitted, note: Option<&str>| {
+        Body::Attachment(AttachmentChange {
+            attachment: MachineId::new("narrow-bucket").unwrap(),
+            fitted,
+            note: note.map(own),
+        })
+    };
+    let document = |what: &DocumentKind| {
+        let until = (*what == DocumentKind::TestReport).then(|| jiff::civil::date(2027, 3, 1));
+        Body::Document(Document {
+            what: *what,
+            title: own("lifting eye"),
+            number: None,
+            from: None,
+            until,
+            kept: None,
+            note: None,
+            of_book: None,
+            renews: None,
+            photos: vec![],
+        })
+    };
+    let left = |how: &LeftHow| {
+        Body::LeftYard(LeftYard {
+            how: *how,
+            on: None,
+            to: (*how == LeftHow::Sold).then(|| own("a farmer up the valley")),
+            hours: None,
+            note: None,
+        })
+    };
+    let mut all = vec![
+        Body::ShelfCount(ShelfCount {
+            part: ItemId::new("oil-filter").unwrap(),
+            count: 3,
+        }),
+        attachment(true, None),
+        attachment(true, Some("both pins seen")),
+        attachment(false, None),
+        attachment(false, Some("leaks")),
+    ];
+    all.extend(DocumentKind::ALL.iter().map(document));
+    all.push(Body::DocumentEnded(DocumentEnded {
+        of: entry(),
+        why: own("hub replaced"),
+    }));
+    all.extend(LeftHow::ALL.iter().map(left));
+    all.push(Body::CameBack(CameBack {
+        why: own("not paid for"),
+    }));
+    all
 }
 
 fn about_signing_in() -> Vec<Body> {
@@ -341,6 +398,7 @@ fn every_kind_of_entry_has_its_line() {
         about_faults(),
         about_people_and_the_rest(),
         about_signing_in(),
+        about_what_is_kept(),
     ]
     .concat();
     let said: Vec<String> = all.iter().map(line).collect();

@@ -4,7 +4,7 @@ use super::desk::Desk;
 use super::fields::Named;
 use super::reading::ReadPoint;
 use super::trouble::TroubleKind;
-use super::{Joint, Station};
+use super::{AttachmentTaken, Joint, PointKind, Station};
 use crate::id::StationId;
 use std::{collections::BTreeSet, mem::discriminant, ops::Range};
 
@@ -60,6 +60,32 @@ pub(super) fn mirrored_joints(desk: &Desk<'_>, joints: &[(Joint, Range<usize>)])
                 place.clone(),
                 TroubleKind::MirrorOneSided {
                     twin: twin_id.to_string(),
+                },
+            );
+        }
+    }
+}
+
+/// Where a book says which attachments it takes, its levels' marks name those.
+pub(super) fn marks_with_attachments(
+    desk: &Desk<'_>,
+    points: &[ReadPoint],
+    taken: &[AttachmentTaken],
+) {
+    if taken.is_empty() {
+        return;
+    }
+    for read in points {
+        let PointKind::Level(mark) = &read.point.kind else {
+            continue;
+        };
+        let strange =
+            |name: &&String| !taken.iter().any(|known| known.id.as_str() == name.as_str());
+        for name in mark.attachments.iter().filter(strange) {
+            desk.warning(
+                read.attachments_at.clone(),
+                TroubleKind::MarkOfOtherAttachment {
+                    found: name.clone(),
                 },
             );
         }

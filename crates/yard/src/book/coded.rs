@@ -1,6 +1,6 @@
 //! The words of a machine book for its own enumerated values.
 
-use super::{GreaseWhen, Lubrication, MeterKind, RestKind, View, Without};
+use super::{GreaseWhen, Lubrication, MeterKind, PartWord, PutIn, RestKind, View, Without};
 use crate::code::Coded;
 use quantity::Take;
 
@@ -26,6 +26,8 @@ pub(super) enum StandsOn {
     Towed,
     /// Hands: it is carried.
     Hands,
+    /// Another machine: it is an attachment.
+    Machine,
 }
 
 /// The kinds of points, as a book words them.
@@ -52,9 +54,14 @@ coded! {
         Lowered = "lowered", Lock = "lock", Neutral = "neutral", Brake = "brake", EngineOff = "engine-off", LeversWorked = "levers-worked",
         BatteryOff = "battery-off", Greased = "greased", Clean = "clean", KeyAway = "key-away", Other = "other",
     }
+    PartWord {
+        Filter = "filter", Belt = "belt", Hose = "hose", Seal = "seal", Bearing = "bearing", Pin = "pin", Clip = "clip",
+        Fastener = "fastener", Bulb = "bulb", Tyre = "tyre", Other = "other",
+    }
+    PutIn { Dry = "dry", Lubricated = "lubricated" }
     View { Left = "left", Right = "right", Sides = "sides", Plan = "plan" }
     Take { Mean = "mean", Worst = "worst", Each = "each" }
-    StandsOn { Tracks = "tracks", Wheels = "wheels", Frame = "frame", Towed = "towed", Hands = "hands" }
+    StandsOn { Tracks = "tracks", Wheels = "wheels", Frame = "frame", Towed = "towed", Hands = "hands", Machine = "another-machine" }
     Without { Engine = "engine", SeatBelt = "seat-belt", Starter = "starter", Rams = "rams" }
     KindWord {
         Level = "level", Fitting = "fitting", PinClip = "pin-clip", Bolts = "bolts", Measure = "measure", Leak = "leak", Hose = "hose",

@@ -35,6 +35,10 @@ pub enum Named {
     Control,
     /// A meter beside the first.
     Meter,
+    /// An attachment it takes.
+    Attachment,
+    /// A document.
+    Document,
 }
 
 impl Named {
@@ -52,6 +56,8 @@ impl Named {
             Named::Weakness => "weakness",
             Named::Control => "control",
             Named::Meter => "further-meter",
+            Named::Attachment => "attachment",
+            Named::Document => "document",
         }
     }
 }
@@ -87,6 +93,8 @@ pub enum Shape {
     Until,
     /// Combinations of the starting truth table.
     Cases,
+    /// What fits instead, by whose word, since when.
+    Instead,
     /// A line of a drawing: pairs of numbers in metres.
     Line,
     /// A circle of a drawing: middle and radius in metres.
@@ -111,6 +119,7 @@ impl Shape {
             Shape::Rhythm => "rhythm",
             Shape::Until => "until",
             Shape::Cases => "cases",
+            Shape::Instead => "instead",
             Shape::Line => "line",
             Shape::Circle => "circle",
         }
@@ -126,7 +135,7 @@ pub struct Field {
     pub shape: Shape,
     /// Whether it must be there.
     pub needed: bool,
-    /// In a point: the kinds it belongs to; empty = all.
+    /// In a point or a part: the kinds it belongs to; empty = all.
     pub kinds: &'static [&'static str],
 }
 

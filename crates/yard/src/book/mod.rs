@@ -5,6 +5,7 @@
 //! what can only be compared when all is read.
 
 mod blank;
+mod carried;
 mod checks;
 mod coded;
 mod compare;
@@ -15,6 +16,7 @@ mod lap;
 mod mend;
 mod model;
 mod nearest;
+mod part;
 mod place_in_text;
 mod reading;
 mod rhythm;
@@ -22,16 +24,19 @@ mod schema;
 mod section;
 mod slip;
 mod statements;
+mod thread;
 mod tree;
 mod trouble;
 
 pub use blank::new_from_blank;
+pub use carried::{AttachmentTaken, DocumentWanted};
 pub use compare::{Compared, compare};
 pub use fields::{
     FORMAT, Field, MOST_BYTES, MOST_ITEMS, MOST_TEXT, Named, Shape as FieldShape, TABLES, Table,
 };
 pub use gap::{Blocks, By, Gap, GapCode, Unlock, gaps, joints_to_find};
 pub use model::*;
+pub use part::{Bulb, Fastener, Hose, Instead, Part, PartKind, PartWord, PutIn};
 pub use reading::{ReadBook, read};
 pub use schema::schema;
 pub use trouble::{Level, Slip, Trouble, TroubleKind};

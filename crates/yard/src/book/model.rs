@@ -36,7 +36,11 @@ pub struct Book {
     /// Fluids with grades and quantities.
     pub fluids: Vec<Fluid>,
     /// Filters, belts, hoses, seals, bearings, fasteners.
-    pub parts: Vec<Part>,
+    pub parts: Vec<super::Part>,
+    /// Attachments it takes, each a machine of the yard with a book of its own.
+    pub attachments: Vec<super::AttachmentTaken>,
+    /// Documents it has or needs.
+    pub documents: Vec<super::DocumentWanted>,
     /// Greasing habits of this machine.
     pub greasing: GreasingHabit,
     /// Rams, with bore, rod, closed and open length.
@@ -669,23 +673,6 @@ pub struct Fluid {
     pub line: u32,
 }
 
-/// A part one may have to buy.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Part {
-    /// Id.
-    pub id: ItemId,
-    /// What, e.g. split pin, fan belt.
-    pub what: String,
-    /// Size as written.
-    pub size: Option<String>,
-    /// Where to get it.
-    pub from: Option<String>,
-    /// Points it belongs to.
-    pub points: Vec<PointId>,
-    /// Line in the book.
-    pub line: u32,
-}
-
 /// This machine's greasing habits.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct GreasingHabit {
@@ -758,6 +745,8 @@ pub struct GroundGear {
     pub travels: bool,
     /// Whether it is towed.
     pub towed: bool,
+    /// Whether it is an attachment: put on another machine, which carries it.
+    pub attachment: bool,
     /// Tracks (true) or wheels.
     pub tracks: bool,
     /// Distance between the middles of the tracks or wheels.

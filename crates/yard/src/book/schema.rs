@@ -56,7 +56,7 @@ fn of_table(table: &Table, say: &dyn Fn(&str) -> String) -> Value {
     one
 }
 
-/// What a point must and may have by its kind.
+/// What a point or a part must and may have by its kind.
 fn by_kind(table: &Table) -> Vec<Value> {
     let of_kinds = |kinds: &[&str]| json!({ "properties": { "kind": { "enum": kinds } }, "required": ["kind"] });
     let all = table.fields.iter().flat_map(|field| {
@@ -100,6 +100,12 @@ fn of_shape(shape: Shape) -> Value {
             "type": "object",
             "properties": { "with": text(), "may-crank": { "type": "boolean" } },
             "required": ["with", "may-crank"],
+            "additionalProperties": false,
+        })),
+        Shape::Instead => list(json!({
+            "type": "object",
+            "properties": { "what": text(), "number": text(), "said-by": text(), "on": { "type": "string", "format": "date" } },
+            "required": ["what", "said-by", "on"],
             "additionalProperties": false,
         })),
         Shape::Line => {

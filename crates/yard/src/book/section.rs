@@ -23,7 +23,7 @@ pub(super) struct Section<'a, 't> {
     /// The heading's line.
     pub(super) line: u32,
     pub(super) entries: &'a Entries,
-    /// In a point: its kind, once known.
+    /// In a point or a part: its kind, once known.
     kind: Option<&'static str>,
 }
 
@@ -66,7 +66,7 @@ impl<'a, 't> Section<'a, 't> {
         }
     }
 
-    /// Settles the kind of a point: keys of other kinds are noted, and needed keys go by it.
+    /// Settles the kind of a point or a part: keys of other kinds are noted, and needed keys go by it.
     pub(super) fn of_kind(&mut self, kind: &'static str) {
         self.kind = Some(kind);
         for (key, _) in self.entries {

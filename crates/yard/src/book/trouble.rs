@@ -181,6 +181,18 @@ pub enum TroubleKind {
     LimitWithPlusMinus { key: &'static str, limit: String },
     /// Two readings of one measure under one name.
     ReadingTwice { name: String },
+    /// A torque that hardly suits its thread and grade; believed between these, Nm.
+    TorqueUnlikely {
+        torque: String,
+        thread: String,
+        grade: String,
+        low: u32,
+        high: u32,
+    },
+    /// No date.
+    BadDate { found: String },
+    /// A level's mark names an attachment that the book does not take.
+    MarkOfOtherAttachment { found: String },
 }
 
 impl Slip {
@@ -267,11 +279,14 @@ impl TroubleKind {
             RodInAndOut { .. } => "rod-in-and-out",
             LimitWithPlusMinus { .. } => "limit-with-plus-minus",
             ReadingTwice { .. } => "reading-twice",
+            TorqueUnlikely { .. } => "torque-unlikely",
+            BadDate { .. } => "bad-date",
+            MarkOfOtherAttachment { .. } => "mark-of-other-attachment",
         }
     }
 
     /// Every code, for tables of sentences and tests.
-    pub const CODES: [&'static str; 43] = [
+    pub const CODES: [&'static str; 46] = [
         "syntax",
         "too-big",
         "and-more",
@@ -315,5 +330,8 @@ impl TroubleKind {
         "rod-in-and-out",
         "limit-with-plus-minus",
         "reading-twice",
+        "torque-unlikely",
+        "bad-date",
+        "mark-of-other-attachment",
     ];
 }

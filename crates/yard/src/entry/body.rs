@@ -55,6 +55,18 @@ pub enum Body {
     PartFitted(PartFitted),
     /// Something bought.
     Purchase(Purchase),
+    /// A part of the shelf counted.
+    ShelfCount(ShelfCount),
+    /// An attachment put on, or taken off.
+    Attachment(AttachmentChange),
+    /// A document of the machine or of the yard.
+    Document(Document),
+    /// A document withdrawn, or a recall answered.
+    DocumentEnded(DocumentEnded),
+    /// The machine left the yard.
+    LeftYard(LeftYard),
+    /// It came back.
+    CameBack(CameBack),
     /// A lesson given.
     Lesson(Lesson),
     /// The steward's word that a person may run a machine.
@@ -654,6 +666,8 @@ pub struct PartFitted {
     pub event: Option<ItemId>,
     /// Cost as written, with its currency.
     pub cost: Option<String>,
+    /// How many were taken from the shelf; none = one, where the book lists the part.
+    pub count: Option<u32>,
 }
 
 /// See [`Body::Purchase`].
@@ -667,6 +681,114 @@ pub struct Purchase {
     pub part: Option<ItemId>,
     /// Point it was bought for.
     pub point: Option<PointId>,
+    /// How many went on the shelf; none = one, where the book lists the part.
+    pub count: Option<u32>,
+}
+
+/// See [`Body::ShelfCount`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct ShelfCount {
+    /// Part of the book.
+    pub part: ItemId,
+    /// How many lie there.
+    pub count: u32,
+}
+
+/// See [`Body::Attachment`]. An entry of the machine that carries it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AttachmentChange {
+    /// The attachment, by its own id as a machine.
+    pub attachment: MachineId,
+    /// Put on (its lock proven), or taken off.
+    pub fitted: bool,
+    /// Anything to add.
+    pub note: Option<String>,
+}
+
+/// See [`Body::Document`]. Of the yard where the entry names no machine.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Document {
+    /// What kind.
+    pub what: DocumentKind,
+    /// Title.
+    pub title: String,
+    /// Number, as written.
+    pub number: Option<String>,
+    /// From when it holds.
+    pub from: Option<Date>,
+    /// The last day it holds; none = no end.
+    pub until: Option<Date>,
+    /// Where it is kept.
+    pub kept: Option<String>,
+    /// Anything to add.
+    pub note: Option<String>,
+    /// The document of the machine's book that it is.
+    pub of_book: Option<ItemId>,
+    /// The document it stands in for from now on.
+    pub renews: Option<EntryId>,
+    /// Photos of it.
+    pub photos: Vec<PhotoId>,
+}
+
+/// What kind of document.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum DocumentKind {
+    /// Maker's book or parts book.
+    Manual,
+    /// Certificate.
+    Certificate,
+    /// Insurance.
+    Insurance,
+    /// Report of an examination, e.g. of a lifting device.
+    TestReport,
+    /// Registration for the road.
+    Registration,
+    /// The maker calls the machine back, or warns of it. Open until the steward says what was done.
+    Recall,
+    /// Anything else.
+    Other,
+}
+
+/// See [`Body::DocumentEnded`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct DocumentEnded {
+    /// The document.
+    pub of: EntryId,
+    /// Why it holds no longer; of a recall, what was done.
+    pub why: String,
+}
+
+/// See [`Body::LeftYard`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct LeftYard {
+    /// How.
+    pub how: LeftHow,
+    /// On which day, where not today.
+    pub on: Option<Date>,
+    /// To whom, in words.
+    pub to: Option<String>,
+    /// Meter as read.
+    pub hours: Option<Quantity>,
+    /// Anything to add.
+    pub note: Option<String>,
+}
+
+/// How a machine left the yard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum LeftHow {
+    /// Sold.
+    Sold,
+    /// Scrapped.
+    Scrapped,
+    /// Given back to whom it belongs, or given away.
+    GivenBack,
+}
+
+/// See [`Body::CameBack`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct CameBack {
+    /// Why.
+    pub why: String,
 }
 
 /// See [`Body::Lesson`].

@@ -13,6 +13,7 @@ impl Body {
         match self {
             Body::Photo(note) => vec![note.photo],
             Body::WalkRound(walk) => of_answers(&walk.answers),
+            Body::Document(document) => document.photos.clone(),
             Body::Greasing(greasing) => of_answers(&greasing.fittings),
             Body::Correction(correction) => correction
                 .instead

@@ -58,6 +58,12 @@ impl What {
             What::MayNotRun => "may-not-run",
             What::NotSignedOff => "not-signed-off",
             What::InSightOnly => "in-sight-only",
+            What::LeftYard { .. } => "left-yard",
+            What::AttachmentStandsDown { .. } => "attachment-stands-down",
+            What::AttachmentNotKnown { .. } => "attachment-not-known",
+            What::NoDocument { .. } => "no-document",
+            What::OpenRecall { .. } => "open-recall",
+            What::LevelAttachment => "level-attachment",
         }
     }
 }

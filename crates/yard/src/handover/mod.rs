@@ -14,6 +14,7 @@ mod as_if_open;
 mod context;
 mod engine_off;
 mod must_work;
+mod others;
 mod outside;
 mod signing;
 mod weight;
@@ -27,8 +28,9 @@ pub use alone::{Alone, NOT_GIVEN};
 pub use context::{Context, Said, Seen, Wanting, bears_on_safety};
 pub use engine_off::keeps_engine_off;
 pub use judge::{judge, judge_by};
+pub use others::{NoOthers, OtherMachines};
 pub use rules::{LooksAt, RULES, Rule, Source};
-pub use signing::sign_off;
+pub use signing::{able, sign_off};
 pub use verdict::*;
 
 use as_if_open::stood_down;

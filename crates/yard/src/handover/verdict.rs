@@ -2,7 +2,7 @@
 
 use crate::{
     book::{Book, Severity},
-    id::{EntryId, FaultRef, ItemId, PersonId, PointId, RoundId},
+    id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PointId, RoundId},
     state::{MachineState, YardState},
 };
 use jiff::{Timestamp, tz::TimeZone};
@@ -46,6 +46,8 @@ pub struct Situation<'a> {
     pub zone: &'a TimeZone,
     /// The yard's own rules.
     pub habits: &'a YardHabits,
+    /// The other machines: an attachment is one of them.
+    pub others: &'a dyn super::OtherMachines,
 }
 
 /// What the steward has settled for the whole yard.
@@ -319,6 +321,37 @@ pub enum What {
     NotSignedOff,
     /// Only with the steward or deputy in sight.
     InSightOnly,
+    /// The machine left the yard.
+    LeftYard {
+        /// How.
+        how: crate::entry::LeftHow,
+    },
+    /// An attachment on it stands down by its own book.
+    AttachmentStandsDown {
+        /// The attachment.
+        attachment: MachineId,
+        /// Its name.
+        name: String,
+    },
+    /// An attachment is on it that the yard does not know.
+    AttachmentNotKnown {
+        /// The attachment.
+        attachment: MachineId,
+    },
+    /// A document that the machine needs is not there, or is over.
+    NoDocument {
+        /// Its title in the book.
+        title: String,
+        /// Its last day, where there was one.
+        ended: Option<jiff::civil::Date>,
+    },
+    /// A recall that nobody has answered.
+    OpenRecall {
+        /// Its title.
+        title: String,
+    },
+    /// A level read with another attachment on than its mark belongs to.
+    LevelAttachment,
 }
 
 /// Today's book of a situation, where there is one.

@@ -43,7 +43,7 @@ deeds! {
     Service "service" from Learner;
     /// Correct an entry of one's own.
     CorrectOwn "correct-own" from Learner;
-    /// Write a repair or a part fitted.
+    /// Write a repair or a part fitted, count the shelf, put an attachment on or take it off.
     Repair "repair" from Operator;
     /// Correct anybody's entry.
     CorrectAny "correct-any" from Deputy;
@@ -57,10 +57,16 @@ deeds! {
     TakeInPaper "take-in-paper" from Deputy;
     /// Say who may run what; record lessons and purchases.
     SignOff "sign-off" from Deputy;
+    /// Keep documents that no machine needs to run.
+    KeepDocuments "keep-documents" from Deputy;
     /// Adopt a machine book or accept a gap in it.
     AdoptBook "adopt-book" from Steward;
     /// See signs of rounds not walked: told to the steward alone.
     SeeSigns "see-signs" from Steward;
+    /// Keep a document that a machine needs to run; end a document, answer a recall.
+    NeededDocuments "needed-documents" from Steward;
+    /// Let a machine go from the yard, or take it back.
+    LetGo "let-go" from Steward;
     /// Give and take roles, set PINs.
     ManagePeople "manage-people" from Steward;
     /// Back up, restore, export, set the yard's habits.
@@ -95,8 +101,11 @@ mod tests {
         settle        - - - y y
         take-in-paper - - - y y
         sign-off      - - - y y
+        keep-documents - - - y y
         adopt-book    - - - - y
         see-signs     - - - - y
+        needed-documents - - - - y
+        let-go        - - - - y
         manage-people - - - - y
         keep-yard     - - - - y";
 

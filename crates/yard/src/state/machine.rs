@@ -73,6 +73,14 @@ pub struct MachineState {
     pub rivals: BTreeMap<EntryId, Vec<EntryId>>,
     /// Entries of unknown kinds or versions: kept and passed over.
     pub unknown: Vec<(EntryId, String)>,
+    /// What lies on the shelf, by part of the book. What was never counted or bought is not here.
+    pub shelf: BTreeMap<ItemId, super::OnShelf>,
+    /// Attachments on it now.
+    pub fitted: BTreeMap<MachineId, super::Fitted>,
+    /// Documents, in the order they were written down.
+    pub documents: Vec<super::KeptDocument>,
+    /// That it left the yard, and how; none while it is here.
+    pub left: Option<super::Left>,
 }
 
 impl MachineState {

@@ -4,9 +4,13 @@
 //! open finding stands the machine down is for the verdict's rules, with today's book.
 
 mod fold;
+mod kept;
 mod machine;
 mod person;
 
-pub use fold::{ReadText, fold_machine, fold_machine_reading, fold_yard, keeps_harm, tells_harm};
+pub use fold::{
+    ReadText, document_deed, fold_machine, fold_machine_reading, fold_yard, keeps_harm, tells_harm,
+};
+pub use kept::*;
 pub use machine::*;
 pub use person::*;

@@ -68,6 +68,8 @@ pub struct YardState {
     pub rivals: BTreeMap<EntryId, Vec<EntryId>>,
     /// Entries of the yard of unknown kinds or versions: kept and passed over.
     pub unknown: Vec<(EntryId, String)>,
+    /// Documents of the yard as a whole, in the order they were written down.
+    pub documents: Vec<super::KeptDocument>,
 }
 
 impl YardState {

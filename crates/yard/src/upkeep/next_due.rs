@@ -45,6 +45,19 @@ pub fn next_due(situation: &Situation<'_>) -> Vec<DueLine> {
     today.book.points.iter().flat_map(lines).collect()
 }
 
+/// The soonest lines first: what has a date before what has hours only, each in its order.
+pub fn soonest(mut lines: Vec<DueLine>, most: usize) -> Vec<DueLine> {
+    lines.sort_by(|a, b| {
+        let key = |line: &DueLine| (line.on.is_none(), line.on, line.at_hours.clone());
+        key(a).cmp(&key(b))
+    });
+    // A point of several rhythms is said once.
+    let mut seen = std::collections::BTreeSet::new();
+    lines.retain(|line| seen.insert(line.point.clone()));
+    lines.truncate(most);
+    lines
+}
+
 fn line(today: &Today<'_>, point: &Point, rhythm: &Rhythm) -> Option<DueLine> {
     let Some(done) = today.machine().done.get(&point.id) else {
         return matches!(rhythm, Rhythm::Hours(_) | Rhythm::Days(_) | Rhythm::Season)

@@ -45,9 +45,11 @@ pub(crate) struct Today<'a> {
 }
 
 impl<'a> Today<'a> {
-    /// Works it out; none without a book.
+    /// Works it out; none without a book, and none where the machine left the yard: nothing is due there.
     pub(crate) fn of(situation: &'a Situation<'a>) -> Option<Self> {
-        let book = situation.book()?;
+        let book = situation
+            .book()
+            .filter(|_| situation.machine.left.is_none())?;
         Some(Self {
             situation,
             book,

@@ -342,6 +342,7 @@ impl SmallYard {
             now,
             zone: &self.zone,
             habits: &self.habits,
+            others: &yard::handover::NoOthers,
         })
     }
 }

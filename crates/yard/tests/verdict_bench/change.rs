@@ -9,6 +9,8 @@
 //! - `round: none | not closed | 13 h ago | by another | with another | another's, joined | relief | under an older book`.
 //! - `another walked: 1 h ago`: somebody else's round beside it.
 //! - `handover: none | since the round | engine running | engine not said | run since`, `step <step>: <state>[, <note>]`.
+//! - `left yard: sold`, `attachment: stands down | not known | fit`, `document: none | ended <date>`, `recall: open`,
+//!   `mark: of another attachment`.
 //! - `book: ...`, `hours: ...`, `allowed: 8 h`, `entry: ...`: see below.
 
 use super::{
@@ -71,6 +73,7 @@ impl Scene {
                 self.book.as_mut().unwrap().greasing.refused_runs = Some(quantity(says))
             }
             "entry" => self.odd_entry(says),
+            "left yard" | "attachment" | "document" | "recall" | "mark" => self.kept(subject, says),
             other => panic!("nothing is called {other:?} here"),
         }
     }

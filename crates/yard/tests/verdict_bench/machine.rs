@@ -145,6 +145,8 @@ fn write() -> Book {
         line: 220,
     };
     Book {
+        attachments: Vec::new(),
+        documents: Vec::new(),
         machine: Identity {
             id: MachineId::new("bench").unwrap(),
             name: "Bench machine (invented)".into(),
@@ -200,6 +202,7 @@ fn write() -> Book {
         distances: Vec::new(),
         masses: Vec::new(),
         ground_gear: Some(GroundGear {
+            attachment: false,
             tracks: true,
             travels: true,
             towed: false,

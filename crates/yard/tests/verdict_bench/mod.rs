@@ -5,6 +5,7 @@ mod again;
 mod answers;
 mod case;
 mod change;
+mod kept;
 mod machine;
 mod scene;
 

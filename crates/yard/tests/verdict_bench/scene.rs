@@ -74,6 +74,8 @@ pub(crate) struct Scene {
     pub(crate) answered_by: BTreeMap<PointId, Person>,
     /// The round; none where nobody walked.
     pub(crate) round: Option<Round>,
+    /// Other machines of the yard.
+    pub(crate) others: BTreeMap<MachineId, MachineState>,
     /// Number of the next entry.
     pub(crate) next: u128,
 }
@@ -99,6 +101,7 @@ impl Scene {
             habits: YardHabits::default(),
             book: Some(book),
             person,
+            others: BTreeMap::new(),
             next: 1000,
         };
         scene.set_hours("812.3 h");
@@ -320,6 +323,7 @@ impl Scene {
             now: now(),
             zone: &TimeZone::UTC,
             habits: &self.habits,
+            others: &self.others,
         })
     }
 }

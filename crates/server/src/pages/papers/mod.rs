@@ -1,17 +1,23 @@
 //! Papers as PDF, made when asked for.
 
 mod finding_sheet;
+mod history;
+pub(crate) mod of_yard;
 
 use crate::{
     desk::{Answer, Desk},
     names,
     refusal::Refusal,
 };
-use axum::{http::header, response::IntoResponse};
+use axum::{
+    http::header,
+    response::{IntoResponse, Response},
+};
 use papers::{PaperSize, Sheet};
 use yard::{entry::RoundPurpose, id::FaultRef, walkround::plan_round};
 
-/// Makes one paper of a machine. `kind`: `round-sheet`, `greasing-chart`, `stand-down-tag`, `finding-sheet`, `due-strip`.
+/// Makes one paper of a machine. `kind`: `round-sheet`, `greasing-chart`, `stand-down-tag`, `finding-sheet`, `due-strip`, `parts-list`,
+/// `history`.
 pub(crate) fn show(
     desk: &Desk,
     machine: &str,
@@ -66,17 +72,24 @@ pub(crate) fn show(
             let found = state.findings.get(&finding).ok_or(Refusal::NotFound)?;
             finding_sheet::made(desk, &sheet, found, &names)?
         }
+        "parts-list" => papers::parts_list(&sheet, &state.shelf),
+        "history" => history::made(desk, &sheet, state, &names),
         "due-strip" => papers::due_strip(&sheet, &yard::upkeep::next_due(&situation), &names),
         _ => return Err(Refusal::NotFound),
     };
     let bytes = made.map_err(|e| Refusal::Ours(e.to_string()))?;
-    let name = format!("inline; filename=\"{id}-{kind}.pdf\"");
-    Ok((
+    Ok(pdf(bytes, &format!("{id}-{kind}")))
+}
+
+/// A PDF to look at in the browser, under this name.
+fn pdf(bytes: Vec<u8>, name: &str) -> Response {
+    let name = format!("inline; filename=\"{name}.pdf\"");
+    (
         [
             (header::CONTENT_TYPE, "application/pdf".to_owned()),
             (header::CONTENT_DISPOSITION, name),
         ],
         bytes,
     )
-        .into_response())
+        .into_response()
 }

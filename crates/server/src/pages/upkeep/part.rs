@@ -48,12 +48,17 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         .into_iter()
         .find(|event| event.as_str() == typed.field("event"))
         .cloned();
+    let Some(count) = how_many(typed) else {
+        let asked = vec![form::asked(&desk.page(), "ask-how-many")];
+        return render(desk, machine, typed, asked);
+    };
     let fitted = entry::PartFitted {
         part: listed.map(|part| part.id.clone()),
         what,
         point,
         event,
         cost: typed.some("cost"),
+        count,
     };
     accept::keep(desk, Some(&id), Body::PartFitted(fitted))?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
@@ -89,6 +94,8 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     form.fields.push(what);
     let cost = Field::text(&p, "part-cost", "cost", typed.field("cost"));
     form.fields.push(cost);
+    form.fields
+        .push(Field::text(&p, "part-count", "count", typed.field("count")));
     let events = events(book).into_iter().map(|event| Choice {
         code: event.to_string(),
         word: capital(&p.words.item(event, &names)),
@@ -102,8 +109,18 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     form.show()
 }
 
+/// How many, as typed: none where nothing is said; outer none where it is no number from 1 to 10 000.
+pub(crate) fn how_many(typed: &Typed) -> Option<Option<u32>> {
+    match typed.field("count") {
+        "" => Some(None),
+        text => Some(Some(
+            text.parse().ok().filter(|n| (1..=10_000).contains(n))?,
+        )),
+    }
+}
+
 /// A part of the book with its size, as on the box.
-fn choice(part: &Part, typed: &Typed) -> Choice {
+pub(crate) fn choice(part: &Part, typed: &Typed) -> Choice {
     let size = part.size.iter().map(|size| format!(" · {size}"));
     Choice {
         code: part.id.to_string(),

@@ -1,18 +1,19 @@
 //! Something bought for a machine: what, and what it cost.
 
-use super::short::{Field, ShortForm};
+use super::{
+    part::{choice, how_many},
+    short::{Field, ShortForm},
+};
 use crate::{
     accept,
     desk::{Answer, Desk, go},
     pages::walkround::{
         form::{self, Typed},
-        question::{Asked, Choice, capital},
+        question::Asked,
     },
 };
 use yard::{
-    book::Part,
     entry::{self, Body},
-    id::ItemId,
     people::Deed,
 };
 
@@ -25,17 +26,28 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
 pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     desk.may(Deed::SignOff)?;
     let (id, _, book) = desk.machine_and_book(machine)?;
-    let what = typed.field("what");
-    if what.is_empty() {
-        let asked = vec![form::asked(&desk.page(), "ask-purchase")];
-        return render(desk, machine, typed, asked);
-    }
+    let listed = book
+        .parts
+        .iter()
+        .find(|part| part.id.as_str() == typed.field("part"));
+    let ask = |key| {
+        let asked = vec![form::asked(&desk.page(), key)];
+        render(desk, machine, typed, asked)
+    };
+    let what = match (typed.field("what"), listed) {
+        ("", None) => return ask("ask-purchase"),
+        ("", Some(part)) => part.what.clone(),
+        (typed, _) => typed.to_owned(),
+    };
+    let Some(count) = how_many(typed) else {
+        return ask("ask-how-many");
+    };
     let purchase = entry::Purchase {
-        what: what.to_owned(),
+        what,
         cost: typed.some("cost"),
-        part: ItemId::new(typed.field("part"))
-            .filter(|id| book.parts.iter().any(|part| part.id == *id)),
+        part: listed.map(|part| part.id.clone()),
         point: None,
+        count: count.filter(|_| listed.is_some()),
     };
     accept::keep(desk, Some(&id), Body::Purchase(purchase))?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
@@ -46,22 +58,18 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let mut form = ShortForm::new(desk, machine, "purchase", "purchase-title", "do-keep")?;
     let p = form.p.clone();
     form.asked = asked;
-    form.fields = vec![
-        Field::text(&p, "purchase-what", "what", typed.field("what")),
-        Field::text(&p, "purchase-cost", "cost", typed.field("cost")),
-    ];
     let (_, _, book) = desk.machine_and_book(machine)?;
-    let part = |part: &Part| Choice {
-        code: part.id.to_string(),
-        word: capital(&part.what),
-        chosen: part.id.as_str() == typed.field("part"),
-    };
-    if !book.parts.is_empty() {
-        let parts = book.parts.iter().map(part).collect();
+    let parts: Vec<_> = book.parts.iter().map(|part| choice(part, typed)).collect();
+    if !parts.is_empty() {
         form.fields.push(Field {
             one_column: true,
-            ..Field::choice(&p, "purchase-part", "part", parts)
+            ..Field::choice(&p, "part-listed", "part", parts)
         });
     }
+    form.fields.extend([
+        Field::text(&p, "purchase-what", "what", typed.field("what")),
+        Field::text(&p, "part-count", "count", typed.field("count")),
+        Field::text(&p, "purchase-cost", "cost", typed.field("cost")),
+    ]);
     form.show()
 }

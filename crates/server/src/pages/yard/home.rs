@@ -5,6 +5,7 @@ use crate::{
     app::Machines,
     desk::{Answer, Desk, page},
     page::Page,
+    pages::kept::documents,
     pages::walkround::signs,
 };
 use askama::Template;
@@ -19,6 +20,8 @@ struct YardPage {
     questions: usize,
     signs: usize,
     only: Option<MachineId>,
+    left: Vec<(MachineId, String)>,
+    to_see: Vec<String>,
 }
 
 struct Card {
@@ -42,7 +45,7 @@ pub(crate) fn show(desk: &Desk) -> Answer {
         .view
         .machines
         .iter()
-        .filter(|(_, m)| m.book().is_some());
+        .filter(|(_, m)| m.book().is_some() && m.left.is_none());
     let machines: Vec<Card> = with_book
         .map(|(id, machine)| card(desk, &p, id, machine))
         .collect();
@@ -52,8 +55,21 @@ pub(crate) fn show(desk: &Desk) -> Answer {
         signs: signs::count(desk),
         only,
         machines,
+        left: left(desk, &p),
+        to_see: documents::to_see(desk, &p, &desk.view.yard.documents),
         p,
     })
+}
+
+/// Machines that left: their history stays.
+fn left(desk: &Desk, p: &Page) -> Vec<(MachineId, String)> {
+    let gone = desk.view.machines.iter().filter_map(|(id, machine)| {
+        let left = machine.left.as_ref()?;
+        let name = machine.book()?.book.machine.name.clone();
+        let how = p.words.name(left.said.how);
+        Some((id.clone(), p.t2("machine-left", "name", name, "how", how)))
+    });
+    gone.collect()
 }
 
 /// How many questions wait for steward or deputy.

@@ -4,6 +4,7 @@ use super::home::class;
 use crate::{
     desk::{Answer, Desk, page},
     page::Page,
+    pages::kept::{attachments, documents},
 };
 use askama::Template;
 use papers::drawing::{Emphasis, Mark, Plan, Side, plan, side, verdict_mark};
@@ -42,6 +43,9 @@ struct MachinePage {
     hours: String,
     hours_figure: Option<String>,
     papers: Vec<Paper>,
+    to_see: Vec<String>,
+    fitted: Vec<String>,
+    left: bool,
 }
 
 /// A reason as a page shows it.
@@ -120,6 +124,19 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         hours: p.words.life_hours(life_hours(state).as_ref()),
         hours_figure: hours_figure(state).map(|_| format!("{here}/figure/hours")),
         papers: papers_of(&p),
+        to_see: documents::to_see(desk, &p, &state.documents),
+        fitted: state
+            .fitted
+            .keys()
+            .map(|id| {
+                p.t1(
+                    "attachment-on-machine",
+                    "name",
+                    &attachments::name_of(desk, id),
+                )
+            })
+            .collect(),
+        left: state.left.is_some(),
         here,
         p,
     })
@@ -339,7 +356,13 @@ fn due(desk: &Desk, p: &Page, state: &MachineState, here: &str) -> Vec<Linked> {
 }
 
 fn papers_of(p: &Page) -> Vec<Paper> {
-    let kinds = ["round-sheet", "greasing-chart", "due-strip"];
+    let kinds = [
+        "round-sheet",
+        "greasing-chart",
+        "due-strip",
+        "parts-list",
+        "history",
+    ];
     let sizes = ["a4", "letter"];
     let both = kinds
         .iter()

@@ -3,10 +3,11 @@
 use super::{Field, Named, Shape, Table};
 use crate::book::coded::{KindWord, StandsOn};
 use crate::book::{
-    About, Engine, GreaseWhen, LeakClass, Lubrication, MeterKind, OilHeat, RestKind, Safeguard,
-    Severity, View, Without,
+    About, Engine, GreaseWhen, LeakClass, Lubrication, MeterKind, OilHeat, PartWord, PutIn,
+    RestKind, Safeguard, Severity, View, Without,
 };
 use crate::code::Coded;
+use crate::entry::DocumentKind;
 use quantity::{Dimension, Take};
 
 const LENGTH: Shape = Shape::Quantity(Some(Dimension::Length));
@@ -106,14 +107,19 @@ pub const TABLES: &[Table] = &[
             may("filler", Shape::Text),
         ],
     ),
+    often("part", PART),
     often(
-        "part",
+        "attachment",
+        &[must("id", Shape::Id), must("locks", Shape::Text)],
+    ),
+    often(
+        "document",
         &[
             must("id", Shape::Id),
-            must("what", Shape::Text),
-            may("size", Shape::Text),
-            may("from", Shape::Text),
-            may("points", Shape::Refs(Named::Point)),
+            must("what", Shape::Word(words::<DocumentKind>)),
+            must("title", Shape::Text),
+            may("needed", Shape::Yes),
+            may("bad-is", Shape::Word(words::<Severity>)),
         ],
     ),
     once(
@@ -254,6 +260,44 @@ const POINT: &[Field] = &[
     must_for(&["crank"], "cases", Shape::Cases),
 ];
 
+const PART: &[Field] = &[
+    must("id", Shape::Id),
+    must("what", Shape::Text),
+    may("kind", Shape::Word(words::<PartWord>)),
+    may("number", Shape::Text),
+    may("size", Shape::Text),
+    may("at", Shape::Place),
+    may("count", Shape::Count(1000)),
+    may("keep", Shape::Count(1000)),
+    may("from", Shape::Text),
+    may("instead", Shape::Instead),
+    may("points", Shape::Refs(Named::Point)),
+    may_for(&["hose"], "ends", Shape::Texts),
+    may_for(&["hose"], "length", LENGTH),
+    may_for(&["hose"], "route", Shape::Text),
+    may_for(&["fastener"], "thread", Shape::Text),
+    may_for(&["fastener"], "grade", Shape::Text),
+    may_for(
+        &["fastener"],
+        "torque",
+        Shape::Quantity(Some(Dimension::Torque)),
+    ),
+    may_for(&["fastener"], "then", Shape::Text),
+    may_for(&["fastener"], "put-in", Shape::Word(words::<PutIn>)),
+    may_for(
+        &["bulb"],
+        "volts",
+        Shape::Quantity(Some(Dimension::Voltage)),
+    ),
+    may_for(&["bulb"], "watts", Shape::Quantity(Some(Dimension::Power))),
+    may_for(&["bulb"], "socket", Shape::Text),
+    may_for(
+        &["tyre"],
+        "pressure",
+        Shape::Quantity(Some(Dimension::Pressure)),
+    ),
+];
+
 fn words<T: Coded>() -> Vec<&'static str> {
     T::ALL.iter().map(|value| value.code()).collect()
 }
@@ -323,6 +367,13 @@ const fn often(name: &'static str, fields: &'static [Field]) -> Table {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn kinds_of_a_key_are_kinds_of_parts() {
+        let known = words::<PartWord>();
+        let named = PART.iter().flat_map(|field| field.kinds);
+        assert!(named.into_iter().all(|kind| known.contains(kind)));
+    }
 
     #[test]
     fn kinds_of_a_key_are_kinds_of_points() {

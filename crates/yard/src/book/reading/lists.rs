@@ -1,11 +1,11 @@
-//! The tables that may be there often: stations, poses, joints, fluids, parts, rams, rest steps and the like.
+//! The tables that may be there often: stations, poses, joints, fluids, rams, rest steps and the like.
 
 use crate::book::fields::Named;
 use crate::book::section::Section;
 use crate::book::trouble::TroubleKind;
 use crate::book::{
-    Control, Distance, Fluid, Joint, Lubrication, Mass, Part, Pose, Ram, RestKind, RestStep,
-    Station, Weakness,
+    Control, Distance, Fluid, Joint, Lubrication, Mass, Pose, Ram, RestKind, RestStep, Station,
+    Weakness,
 };
 use crate::id::{ItemId, PointId, StationId};
 use std::ops::Range;
@@ -85,19 +85,6 @@ pub(super) fn fluid(section: Section<'_, '_>) -> Option<Fluid> {
         grade,
         holds,
         filler,
-        line: section.line,
-    })
-}
-
-pub(super) fn part(section: Section<'_, '_>) -> Option<Part> {
-    let (id, what) = (item(&section, Named::Part), section.text("what"));
-    let (size, from, points) = (section.text("size"), section.text("from"), points(&section));
-    Some(Part {
-        id: id?,
-        what: what?,
-        size,
-        from,
-        points,
         line: section.line,
     })
 }

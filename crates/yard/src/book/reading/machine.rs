@@ -128,6 +128,7 @@ pub(super) fn ground(section: Section<'_, '_>) -> Option<GroundGear> {
     Some(GroundGear {
         travels: matches!(on, StandsOn::Tracks | StandsOn::Wheels),
         towed: on == StandsOn::Towed,
+        attachment: on == StandsOn::Machine,
         tracks: on == StandsOn::Tracks,
         gauge,
         length,

@@ -4,6 +4,7 @@ mod drawing;
 mod kinds;
 mod lists;
 mod machine;
+mod parts;
 mod points;
 mod sheet;
 
@@ -85,7 +86,9 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
         stations,
         poses: sheet.each("pose", lists::pose),
         fluids: sheet.each("fluid", lists::fluid),
-        parts: sheet.each("part", lists::part),
+        parts: sheet.each("part", parts::part),
+        attachments: sheet.each("attachment", parts::attachment),
+        documents: sheet.each("document", parts::document),
         greasing: sheet
             .one("greasing")
             .map(machine::greasing)
@@ -110,6 +113,7 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
     };
     checks::mirrored_points(desk, &points);
     checks::mirrored_joints(desk, &joints);
+    checks::marks_with_attachments(desk, &points, &book.attachments);
     let lap = match &written_lap {
         Some(written) => checks::written_lap(desk, &book.stations, written),
         None => lap::shortest(&book),
@@ -119,7 +123,7 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
 }
 
 /// Everything with ids of its own.
-const NAMED: [Named; 11] = [
+const NAMED: [Named; 13] = [
     Named::Station,
     Named::Point,
     Named::Pose,
@@ -131,4 +135,6 @@ const NAMED: [Named; 11] = [
     Named::Weakness,
     Named::Control,
     Named::Meter,
+    Named::Attachment,
+    Named::Document,
 ];

@@ -12,10 +12,12 @@ use crate::code::Coded;
 use crate::id::{ItemId, PointId, StationId};
 use std::ops::Range;
 
-/// A point with the place where it names its twin.
+/// A point with the places where it names its twin and attachments.
 pub(in crate::book) struct ReadPoint {
     pub(in crate::book) point: Point,
     pub(in crate::book) mirror_at: Range<usize>,
+    /// Where a level says with which attachments its mark holds.
+    pub(in crate::book) attachments_at: Range<usize>,
 }
 
 /// Reads a point.
@@ -54,6 +56,7 @@ pub(super) fn point(mut section: Section<'_, '_>) -> Option<ReadPoint> {
         section.count("seconds"),
     );
     let mirror_at = section.place_of("mirror");
+    let attachments_at = section.place_of("attachments");
     let point = Point {
         id: PointId::new(&id?.0)?,
         station: station?,
@@ -74,7 +77,11 @@ pub(super) fn point(mut section: Section<'_, '_>) -> Option<ReadPoint> {
         source,
         line: section.line,
     };
-    Some(ReadPoint { point, mirror_at })
+    Some(ReadPoint {
+        point,
+        mirror_at,
+        attachments_at,
+    })
 }
 
 /// Seconds a point takes where the book does not say. Common practice, no source.

@@ -90,6 +90,7 @@ rules! {
     no_book no_stop gap joint_without_fitting not_seen_at_joint
     not_reaching one_sided
     hours_in_question unread unsettled
+    left_yard attachment needed_document open_recall level_attachment
 }
 
 #[cfg(test)]

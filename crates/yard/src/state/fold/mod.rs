@@ -8,6 +8,7 @@ mod corrections;
 mod findings;
 mod harm;
 mod hours;
+mod kept;
 mod meters;
 mod order;
 mod people;
@@ -22,6 +23,7 @@ mod use_of;
 mod work;
 
 pub use harm::{keeps_harm, tells_harm};
+pub use kept::document_deed;
 pub use people::fold_yard;
 pub use shelf::ReadText;
 
@@ -90,6 +92,8 @@ pub fn fold_machine_reading(
     fold.take_open(&corrected, &own);
     own.iter().for_each(|heard| fold.take(heard));
     let mut state = fold.end();
+    let is_own = |heard: &Heard<'_>| heard.entry.machine.as_ref() == Some(machine);
+    state.documents = kept::documents(&corrected, is_own, &role);
     state.unseen_by_permit = unseen::unseen_by_permits(&ordered, &state);
     state
 }
@@ -207,6 +211,14 @@ impl<'f> Fold<'f> {
             // Heard before the fold, or the yard's.
             Body::BookAdopted(_) | Body::Ruling(_) | Body::Correction(_) | Body::RoleGiven(_) => {}
             Body::Lesson(_) | Body::Note(_) | Body::Access(_) => {}
+            Body::Purchase(_) => {
+                self.take_kept(heard, body);
+                self.note_work(heard, Deed::SignOff);
+            }
+            Body::ShelfCount(_) | Body::Attachment(_) => self.take_kept(heard, body),
+            Body::Document(_) | Body::DocumentEnded(_) | Body::LeftYard(_) | Body::CameBack(_) => {
+                self.take_kept(heard, body)
+            }
             _ => self.take_use(heard, body),
         }
     }
@@ -232,9 +244,11 @@ impl<'f> Fold<'f> {
                 adjustment.mends.as_slice(),
                 adjustment.event.as_ref(),
             ),
-            Body::Purchase(_) => return self.note_work(heard, Deed::SignOff),
             Body::Repair(repair) => (Deed::Repair, repair.mends.as_slice(), repair.event.as_ref()),
-            Body::PartFitted(fitted) => (Deed::Repair, [].as_slice(), fitted.event.as_ref()),
+            Body::PartFitted(fitted) => {
+                self.off_the_shelf(heard, fitted);
+                (Deed::Repair, [].as_slice(), fitted.event.as_ref())
+            }
             _ => return,
         };
         if mends.is_empty() && !self.may(heard, deed) {

@@ -3,6 +3,7 @@
 use super::{
     super::{Asks, Question, YardState},
     corrections::{self, Corrected, Heard, RoleOf},
+    kept,
     order::in_order,
     roles::roles,
     rulings,
@@ -31,7 +32,7 @@ pub fn fold_yard(entries: &[Entry]) -> YardState {
         .filter_map(|entry| entry.machine.as_ref())
         .collect();
     state.machines = machines.into_iter().cloned().collect();
-    let (told, open) = {
+    let (told, open, documents) = {
         let role = |person: PersonId, machine: Option<&MachineId>, when: Timestamp| match machine {
             Some(machine) => state.role_on(person, machine, when),
             None => state.role_at(person, when),
@@ -40,6 +41,7 @@ pub fn fold_yard(entries: &[Entry]) -> YardState {
         (
             tell(&corrected, &role),
             open(&corrected, roles.questions, &role),
+            kept::documents(&corrected, |heard| heard.entry.machine.is_none(), &role),
         )
     };
     for (person, Told { machines, lessons }) in told {
@@ -51,6 +53,7 @@ pub fn fold_yard(entries: &[Entry]) -> YardState {
         questions: open.questions,
         rivals: open.rivals,
         unknown: open.unknown,
+        documents,
         ..state
     }
 }
@@ -137,6 +140,12 @@ fn own_question(heard: &Heard<'_>, role: &RoleOf<'_>) -> Option<Question> {
                 at: at.clone(),
             };
             Some(Question::by(heard.entry, asks))
+        }
+        Body::Document(document) if !heard.may(kept::document_deed(document), role) => {
+            Some(Question::not_entitled(heard.entry))
+        }
+        Body::DocumentEnded(_) if !heard.may(Deed::NeededDocuments, role) => {
+            Some(Question::not_entitled(heard.entry))
         }
         Body::Lesson(_) if !heard.may(Deed::SignOff, role) => {
             Some(Question::not_entitled(heard.entry))

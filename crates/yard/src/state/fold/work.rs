@@ -27,7 +27,7 @@ impl Fold<'_> {
         }
         work.entry = heard.entry.id;
         work.at = heard.entry.ordered_at;
-        work.life_hours = self.meter.life();
+        work.life_hours = self.meters.life();
         self.state.work.push(work);
     }
 }

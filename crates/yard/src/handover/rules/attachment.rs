@@ -1,0 +1,67 @@
+//! An attachment on the machine stands down.
+//!
+//! What: an attachment has a book, points and a history of its own. While it is on a machine, what
+//! stands it down stands down the machine that carries it. One that nobody knows does too.
+//! Who may run it and how it was handed over are asked of the machine that carries it.
+//!
+//! Why: a bucket with a missing pin clip falls off whatever machine it hangs on.
+//!
+//! Source: the yard's own rule.
+//!
+//! Example: case `attachment`.
+
+use super::{LooksAt, RULES, Rule, Source};
+use crate::handover::{
+    Context, NoOthers, Reason, Situation, Verdict, Weight, What, judge_by, weight,
+};
+use crate::id::MachineId;
+
+pub(super) const RULE: Rule = Rule {
+    id: "attachment",
+    looks_at: LooksAt::Findings,
+    source: Source::YardsOwn,
+    example: "attachment",
+    check,
+};
+
+fn check(situation: &Situation, _: &Context) -> Vec<Reason> {
+    let fitted = situation.machine.fitted.keys();
+    fitted.filter_map(|id| stands_down(situation, id)).collect()
+}
+
+fn stands_down(situation: &Situation, id: &MachineId) -> Option<Reason> {
+    let Some(attachment) = situation.others.machine(id) else {
+        let what = What::AttachmentNotKnown {
+            attachment: id.clone(),
+        };
+        return Some(Weight::unknown_down(what).plain(RULE.id));
+    };
+    let own: Vec<Rule> = RULES
+        .iter()
+        .filter(|rule| !matches!(rule.looks_at, LooksAt::Person | LooksAt::Handover))
+        .copied()
+        .collect();
+    let judged = judge_by(
+        &Situation {
+            machine: attachment,
+            others: &NoOthers,
+            ..*situation
+        },
+        &own,
+    );
+    let book = attachment.book().map(|adopted| &adopted.book.machine.name);
+    let weight = Weight {
+        unknown: judged.only_unknown(),
+        ..Weight::down(
+            judged
+                .reasons
+                .first()
+                .map_or(weight::LIFE, |worst| worst.rank),
+            What::AttachmentStandsDown {
+                attachment: id.clone(),
+                name: book.cloned().unwrap_or_else(|| id.to_string()),
+            },
+        )
+    };
+    (judged.verdict == Verdict::StandDown).then(|| weight.plain(RULE.id))
+}

@@ -1,0 +1,63 @@
+//! A document that the machine needs is not in force.
+//!
+//! What: a document of the book that is said to be needed, and that nobody wrote down, that ended,
+//! or whose first day is still to come: the machine stands down where the book says so, else it
+//! runs with care.
+//!
+//! Why: an examination that is overdue was asked for by law or insurance, and for a reason.
+//!
+//! Source: common practice, no source; the duty itself differs from place to place.
+//!
+//! Example: case `needed-document`.
+
+use super::{LooksAt, Rule, Source};
+use crate::book::DocumentWanted;
+use crate::handover::{Context, Reason, Situation, Verdict, Weight, What, weight};
+use crate::state::Standing;
+use crate::walkround::day_of;
+
+pub(super) const RULE: Rule = Rule {
+    id: "needed-document",
+    looks_at: LooksAt::Book,
+    source: Source::CommonPractice,
+    example: "needed-document",
+    check,
+};
+
+fn check(situation: &Situation, context: &Context) -> Vec<Reason> {
+    let wanted = context.book.iter().flat_map(|book| &book.documents);
+    wanted
+        .filter(|wanted| wanted.needed)
+        .filter_map(|wanted| lacking(situation, wanted))
+        .collect()
+}
+
+fn lacking(situation: &Situation, wanted: &DocumentWanted) -> Option<Reason> {
+    let today = day_of(situation.now, situation.zone);
+    let kept = situation
+        .machine
+        .documents
+        .iter()
+        .chain(&situation.yard.documents)
+        .filter(|kept| kept.document.of_book.as_ref() == Some(&wanted.id));
+    let standing: Vec<_> = kept
+        .map(|kept| (kept.standing(today), kept.document.until))
+        .collect();
+    let in_force = |(standing, _): &(Standing, _)| {
+        matches!(standing, Standing::Holds | Standing::EndsSoon)
+    };
+    if standing.iter().any(in_force) {
+        return None;
+    }
+    let ended = standing
+        .iter()
+        .filter(|(standing, _)| *standing == Standing::Expired)
+        .filter_map(|(_, until)| *until)
+        .max();
+    let title = wanted.title.clone();
+    let weight = Weight {
+        weighs: Verdict::from(wanted.bad_is),
+        ..Weight::down(weight::FORMAL, What::NoDocument { title, ended })
+    };
+    Some(weight.plain(RULE.id))
+}

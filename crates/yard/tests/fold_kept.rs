@@ -1,0 +1,266 @@
+//! The shelf, the shopping list, attachments, documents, leaving: what the journal makes of them.
+#![allow(clippy::unwrap_used)]
+
+mod small_yard;
+
+use small_yard::*;
+use yard::{
+    entry::*,
+    handover::{Verdict, judge},
+    id::MachineId,
+    state::Standing,
+    upkeep::{Ahead, next_due, shopping},
+    walkround::plan,
+};
+
+/// The loader's book with parts: a belt of a point that is due by days, and clips kept on the shelf.
+fn with_parts() -> SmallYard {
+    let due = "[[point]]\nid = \"belt-look\"\nstation = \"front\"\nkind = \"look\"\nabout = \"other\"\nwhat = \"Belt\"\nrhythm = \"every 90 days\"\n";
+    let parts = "[[part]]\nid = \"belt\"\nwhat = \"Fan belt\"\nkind = \"belt\"\ncount = 2\npoints = [\"belt-look\"]\n\
+                 [[part]]\nid = \"clip\"\nwhat = \"Split pin\"\nkind = \"clip\"\nkeep = 6\n";
+    SmallYard::with_book(&format!("{BOOK}\n{due}{parts}"))
+}
+
+fn count(part: &str, count: u32) -> Body {
+    Body::ShelfCount(ShelfCount {
+        part: item(part),
+        count,
+    })
+}
+
+fn bought(part: Option<&str>, count: Option<u32>) -> Body {
+    Body::Purchase(Purchase {
+        what: "from the shop".into(),
+        cost: None,
+        part: part.map(item),
+        point: None,
+        count,
+    })
+}
+
+fn fitted(part: &str, count: Option<u32>) -> Body {
+    Body::PartFitted(PartFitted {
+        part: Some(item(part)),
+        what: "fitted".into(),
+        point: None,
+        event: None,
+        cost: None,
+        count,
+    })
+}
+
+fn shelf(yard: &SmallYard, part: &str) -> Option<(u32, bool)> {
+    let state = yard.fold();
+    state
+        .shelf
+        .get(&item(part))
+        .map(|shelf| (shelf.count, shelf.short))
+}
+
+#[test]
+fn the_shelf_adds_takes_away_and_is_set_by_counting() {
+    let mut yard = with_parts();
+    yard.says(OPERATOR, "2026-03-01T07:00", fitted("clip", Some(2)));
+    assert_eq!(shelf(&yard, "clip"), None, "never counted");
+    yard.says(OPERATOR, "2026-03-02T07:00", count("clip", 4));
+    yard.says(DEPUTY, "2026-03-03T07:00", bought(Some("clip"), Some(10)));
+    yard.says(OPERATOR, "2026-03-04T07:00", fitted("clip", None));
+    yard.says(OPERATOR, "2026-03-05T07:00", fitted("clip", Some(3)));
+    assert_eq!(shelf(&yard, "clip"), Some((10, false)));
+    yard.says(DEPUTY, "2026-03-06T07:00", bought(None, None));
+    assert_eq!(shelf(&yard, "clip"), Some((10, false)));
+    yard.says(OPERATOR, "2026-03-07T07:00", fitted("clip", Some(12)));
+    assert_eq!(shelf(&yard, "clip"), Some((0, true)), "more than lay there");
+    yard.says(OPERATOR, "2026-03-08T07:00", count("clip", 3));
+    assert_eq!(shelf(&yard, "clip"), Some((3, false)));
+}
+
+#[test]
+fn whoever_may_not_count_is_asked_about() {
+    let mut yard = with_parts();
+    yard.says(VISITOR, "2026-03-02T07:00", count("clip", 4));
+    assert_eq!(shelf(&yard, "clip"), None);
+    assert_eq!(yard.fold().questions.len(), 1);
+}
+
+#[test]
+fn the_list_has_what_is_due_and_what_is_low() {
+    let mut yard = with_parts();
+    let list = |yard: &SmallYard, now: &str, days: u32| {
+        yard.sees(STEWARD, now, |situation| {
+            let list = shopping(situation, &Ahead { hours: 0, days });
+            list.into_iter()
+                .map(|line| (line.part.to_string(), line.have, line.buy, line.low))
+                .collect::<Vec<_>>()
+        })
+    };
+    let belt = |have, buy| ("belt".to_owned(), have, buy, false);
+    let clip = |have, buy| ("clip".to_owned(), have, buy, true);
+    // Never done is due; two belts and six clips, none counted.
+    assert_eq!(
+        list(&yard, "2026-03-01T07:00", 0),
+        [belt(None, 2), clip(None, 6)]
+    );
+    yard.says(OPERATOR, "2026-03-01T08:00", count("clip", 4));
+    yard.says(OPERATOR, "2026-03-01T08:00", count("belt", 1));
+    assert_eq!(
+        list(&yard, "2026-03-02T07:00", 0),
+        [belt(Some(1), 1), clip(Some(4), 2)]
+    );
+    yard.says(DEPUTY, "2026-03-02T08:00", bought(Some("belt"), None));
+    yard.says(DEPUTY, "2026-03-02T08:00", bought(Some("clip"), Some(2)));
+    assert_eq!(list(&yard, "2026-03-02T09:00", 0), []);
+}
+
+fn put(on: bool) -> Body {
+    Body::Attachment(AttachmentChange {
+        attachment: MachineId::new("narrow-bucket").unwrap(),
+        fitted: on,
+        note: None,
+    })
+}
+
+#[test]
+fn an_attachment_is_on_whoever_put_it_on_and_off_by_who_may() {
+    let mut yard = SmallYard::new();
+    yard.says(VISITOR, "2026-03-02T07:00", put(true));
+    assert_eq!(yard.fold().fitted.len(), 1);
+    assert_eq!(yard.fold().questions.len(), 1);
+    yard.says(LEARNER, "2026-03-02T08:00", put(false));
+    assert_eq!(
+        yard.fold().fitted.len(),
+        1,
+        "a learner does not take it off"
+    );
+    yard.says(OPERATOR, "2026-03-02T09:00", put(false));
+    assert!(yard.fold().fitted.is_empty());
+}
+
+fn document(what: DocumentKind, until: Option<&str>, of_book: bool) -> Document {
+    Document {
+        what,
+        title: "Lifting eye".into(),
+        number: Some("0042917".into()),
+        from: None,
+        until: until.map(|day| day.parse().unwrap()),
+        kept: None,
+        note: None,
+        of_book: of_book.then(|| item("lifting-eye")),
+        renews: None,
+        photos: vec![],
+    }
+}
+
+#[test]
+fn a_document_holds_through_its_last_day_and_is_renewed_by_name() {
+    let mut yard = SmallYard::new();
+    let report = document(DocumentKind::TestReport, Some("2026-04-30"), true);
+    yard.says(DEPUTY, "2026-03-01T07:00", Body::Document(report.clone()));
+    assert!(
+        yard.fold().documents.is_empty(),
+        "a needed one is the steward's"
+    );
+    let first = yard.says(STEWARD, "2026-03-01T08:00", Body::Document(report.clone()));
+    let standing = |yard: &SmallYard, day: &str| {
+        let documents = yard.fold().documents;
+        documents
+            .iter()
+            .map(|kept| kept.standing(day.parse().unwrap()))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(standing(&yard, "2026-03-30"), [Standing::Holds]);
+    assert_eq!(standing(&yard, "2026-03-31"), [Standing::EndsSoon]);
+    assert_eq!(standing(&yard, "2026-04-30"), [Standing::EndsSoon]);
+    assert_eq!(standing(&yard, "2026-05-01"), [Standing::Expired]);
+    let renewed = Document {
+        from: Some("2026-05-01".parse().unwrap()),
+        until: Some("2027-04-30".parse().unwrap()),
+        renews: Some(first),
+        ..report
+    };
+    yard.says(STEWARD, "2026-04-20T08:00", Body::Document(renewed));
+    assert_eq!(
+        standing(&yard, "2026-05-01"),
+        [Standing::Ended, Standing::Holds]
+    );
+    assert_eq!(
+        standing(&yard, "2026-04-29"),
+        [Standing::Ended, Standing::NotYet]
+    );
+}
+
+#[test]
+fn a_recall_is_open_until_the_steward_says_what_was_done() {
+    let mut yard = SmallYard::new();
+    let recall = Body::Document(document(DocumentKind::Recall, None, false));
+    let of = yard.says(DEPUTY, "2026-03-01T08:00", recall);
+    let rules = |yard: &SmallYard| {
+        yard.sees(STEWARD, "2026-03-02T07:00", |situation| {
+            let reasons = judge(situation).reasons;
+            reasons.iter().any(|reason| reason.rule == "open-recall")
+        })
+    };
+    let ended = |why: &str| {
+        Body::DocumentEnded(DocumentEnded {
+            of,
+            why: why.into(),
+        })
+    };
+    assert!(rules(&yard));
+    yard.says(DEPUTY, "2026-03-01T09:00", ended("looked at it"));
+    assert!(rules(&yard), "the deputy does not answer it");
+    yard.says(STEWARD, "2026-03-01T10:00", ended("hub replaced"));
+    assert!(!rules(&yard));
+}
+
+#[test]
+fn documents_of_the_yard_are_kept_by_the_yard() {
+    let mut yard = SmallYard::new();
+    let insurance = document(DocumentKind::Insurance, Some("2026-12-31"), false);
+    yard.yard_says(
+        DEPUTY,
+        "2026-03-01T08:00",
+        Body::Document(insurance.clone()),
+    );
+    yard.yard_says(LEARNER, "2026-03-01T09:00", Body::Document(insurance));
+    let state = yard.yard();
+    assert_eq!(state.documents.len(), 1);
+    assert_eq!(state.questions.len(), 1);
+    assert!(yard.fold().documents.is_empty());
+}
+
+#[test]
+fn a_machine_that_left_takes_no_rounds_until_it_comes_back() {
+    let mut yard = with_parts();
+    let left = LeftYard {
+        how: LeftHow::Sold,
+        on: None,
+        to: Some("a farmer up the valley".into()),
+        hours: Some(q("820 h")),
+        note: None,
+    };
+    yard.says(DEPUTY, "2026-03-01T07:00", Body::LeftYard(left.clone()));
+    assert_eq!(yard.fold().left, None, "only the steward lets it go");
+    yard.says(STEWARD, "2026-03-01T08:00", Body::LeftYard(left));
+    let sees = |yard: &SmallYard| {
+        yard.sees(STEWARD, "2026-03-02T07:00", |situation| {
+            let judged = judge(situation);
+            (
+                judged.verdict,
+                judged
+                    .reasons
+                    .iter()
+                    .any(|reason| reason.rule == "left-yard"),
+                plan(situation, RoundPurpose::Start).is_some(),
+                next_due(situation).is_empty(),
+                shopping(situation, &Ahead::default()).is_empty(),
+            )
+        })
+    };
+    assert_eq!(sees(&yard), (Verdict::StandDown, true, false, true, true));
+    let back = Body::CameBack(CameBack {
+        why: "not paid for".into(),
+    });
+    yard.says(STEWARD, "2026-03-01T09:00", back);
+    assert_eq!(sees(&yard), (Verdict::StandDown, false, true, false, false));
+}
