@@ -31,7 +31,7 @@ impl Quantity {
     /// A quantity that nobody wrote, with a plain text that reads back as exactly this value and unit.
     ///
     /// `plus_minus` is in the same unit as `value`, taken without its sign. A number of more digits than the reader takes (40, or
-    /// 12 on a side of a fraction line), which no written one has, gets a text that does not read back.
+    /// 12 on a side of a fraction line where no decimal is exact), which no written one has, gets a text that does not read back.
     #[must_use]
     pub fn from_exact(value: Exact, unit: Unit, plus_minus: Option<Exact>) -> Self {
         let plus_minus = plus_minus.map(|size| size.abs());

@@ -141,6 +141,17 @@ proptest! {
         }
     }
 
+    /// A comma leaves a long number open; what is offered then has more digits than a fraction may.
+    #[test]
+    fn a_long_decimal_that_is_offered_reads_back(digits in "[1-9][0-9]{12,25}", whole in "|[1-9][0-9]{0,12}", unit in any_unit()) {
+        let Err(Trouble::Ambiguous { readings, .. }) = parse_in(&format!("{whole},{digits}"), Some(unit), &HABITS) else {
+            return Err(TestCaseError::fail("a comma is asked about"));
+        };
+        for reading in readings {
+            prop_assert_eq!(parse(reading.text(), &HABITS, wanted_for(reading.unit())), Ok(reading));
+        }
+    }
+
     #[test]
     fn an_exact_text_reads_back(value in any_exact(), unit in any_unit(), half in proptest::option::of(any_exact())) {
         let quantity = Quantity::from_exact(value, unit, half);

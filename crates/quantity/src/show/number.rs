@@ -77,7 +77,7 @@ pub(super) fn mixed_number(value: &Exact) -> String {
 /// A quantity nobody wrote, as a text that reads back to exactly the same.
 ///
 /// Inches as binary fractions and feet as fractions where they are not whole; else a decimal where a short one is exact, else
-/// a fraction.
+/// a fraction, or a long decimal where the fraction would have more digits than are read.
 pub(crate) fn plain_text(value: &Exact, unit: Unit, plus_minus: Option<&Exact>) -> String {
     let one = with_unit(&exact_number(value, unit), unit);
     match plus_minus {
@@ -97,6 +97,8 @@ pub(super) fn with_unit(number: &str, unit: Unit) -> String {
 
 /// Digits after the point that a reader still takes in.
 const MOST_PLACES: u32 = 12;
+/// Digits on a side of a fraction line that are read back.
+const MOST_FRACTION_DIGITS: usize = 12;
 /// The finest binary fraction of an inch on a rule.
 const FINEST_RULE: u32 = 64;
 
@@ -110,7 +112,18 @@ fn exact_number(value: &Exact, unit: Unit) -> String {
         {
             format_exact(value, places)
         }
-        _ => mixed_number(value),
+        places => {
+            let mixed = mixed_number(value);
+            let pieces = mixed.split(|c: char| !c.is_ascii_digit());
+            // A long decimal reads back where a fraction of so many digits does not.
+            places
+                .filter(|_| {
+                    pieces
+                        .map(str::len)
+                        .any(|digits| digits > MOST_FRACTION_DIGITS)
+                })
+                .map_or(mixed, |places| format_exact(value, places))
+        }
     }
 }
 
