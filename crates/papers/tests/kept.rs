@@ -47,7 +47,7 @@ fn the_parts_list_has_numbers_sizes_and_what_fits_instead() {
         let printed = Printed::of(&made);
         assert!(printed.info("Page size").starts_with(points));
         assert_eq!(printed.info("Tagged"), "yes");
-        let text = printed.in_order();
+        let text = printed.in_one_line();
         for said in [
             "0042917",
             "557E90",
@@ -149,7 +149,7 @@ fn the_wall_chart_has_every_machine_on_either_paper() {
         });
         let printed = Printed::of(&papers::wall_chart(&chart, &machines).unwrap());
         assert!(printed.info("Page size").starts_with(points));
-        let text = printed.in_order();
+        let text = printed.in_one_line();
         for yard in [&one, &other] {
             assert!(text.contains(&yard.book.machine.name), "{text}");
             assert!(

@@ -62,6 +62,12 @@ impl Printed {
         run("pdftotext", &["-raw", self.path(), "-"])
     }
 
+    /// The same in one line, for sentences that may have been broken.
+    pub fn in_one_line(&self) -> String {
+        let words = self.in_order();
+        words.split_whitespace().collect::<Vec<_>>().join(" ")
+    }
+
     /// Names of the fonts, each embedded.
     pub fn fonts(&self) -> Vec<String> {
         let table = run("pdffonts", &[self.path()]);
