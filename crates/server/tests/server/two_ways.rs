@@ -14,14 +14,19 @@ use yard::{
 };
 
 /// Every kind of entry that a form of these pages writes.
-const KINDS: [&str; 24] = [
+const KINDS: [&str; 30] = [
     "adjustment",
+    "attachment",
     "book-adopted",
+    "came-back",
     "correction",
+    "document",
+    "document-ended",
     "fault",
     "greasing",
     "handover",
     "hours-told",
+    "left-yard",
     "lesson",
     "meter-broken",
     "meter-change",
@@ -35,6 +40,7 @@ const KINDS: [&str; 24] = [
     "role-given",
     "ruling",
     "run",
+    "shelf-count",
     "sign-off",
     "stand-down",
     "top-up",
@@ -178,7 +184,8 @@ async fn each_form_and_the_api_come_to_the_same() {
         );
         entries[0].id
     };
-    let book = format!("{BOOK}\n# Read again in spring.\n");
+    let book =
+        format!("{BOOK}\n[[attachment]]\nid = \"narrow-bucket\"\nlocks = \"Both clips seen\"\n");
     let rest = yard::book::read(BOOK, &quantity::Habits::default())
         .book
         .unwrap()
@@ -372,6 +379,30 @@ async fn each_form_and_the_api_come_to_the_same() {
             )
             .await,
     );
+    let paper = [("kind", "manual"), ("title", "Maker's book")];
+    let manual = note(&yards.keep(steward, &at("documents"), &paper).await);
+    for (form, fields) in [
+        (
+            "attachments",
+            &[("attachment", "narrow-bucket"), ("change", "on")][..],
+        ),
+        (
+            "attachments",
+            &[("attachment", "narrow-bucket"), ("change", "off")],
+        ),
+        ("shelf", &[("n.fan-belt", "2")]),
+        (
+            &format!("documents/{manual}/end"),
+            &[("why", "fell in the sump")],
+        ),
+        (
+            "leaving",
+            &[("how", "sold"), ("to", "a farm"), ("hours", "818.0")],
+        ),
+        ("leaving", &[("why", "not paid for")]),
+    ] {
+        note(&yards.keep(steward, &at(form), fields).await);
+    }
 
     assert_eq!(kinds.iter().map(String::as_str).collect::<Vec<_>>(), KINDS);
     yards.assert_same_pages(steward).await;
