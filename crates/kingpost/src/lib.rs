@@ -4,6 +4,7 @@
 //! `exit`, the table of exit codes; [`demo`], the invented yard. The real clock, time zone and chance are here too, and nowhere else.
 
 mod answer;
+mod blanks;
 mod commands;
 
 mod desk;

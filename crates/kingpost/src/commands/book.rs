@@ -2,6 +2,7 @@
 
 use crate::{
     Exit,
+    blanks::{self, BLANKS},
     desk::Desk,
     files::{read_text, write_new},
     kit::Kit,
@@ -21,26 +22,6 @@ use yard::{
     id::MachineId,
     people::Deed,
 };
-
-macro_rules! blanks {
-    ($($name:literal)*) => {
-        /// The blanks that come with the program: name and text.
-        const BLANKS: &[(&str, &str)] = &[
-            $(($name, include_str!(concat!("../../../../blanks/", $name, ".toml"))),)*
-        ];
-    };
-}
-
-blanks! {
-    "atv"
-    "chainsaw"
-    "compact-tractor"
-    "mini-excavator"
-    "portable-generator"
-    "tracked-loader-backhoe"
-    "trailer"
-    "wheeled-loader-backhoe"
-}
 
 fn blank_names() -> PossibleValuesParser {
     BLANKS
@@ -172,12 +153,7 @@ fn new(
 ) -> Result<Said, Trouble> {
     let id =
         MachineId::new(id).ok_or_else(|| kit.refused("bad-machine-id", &[("name", id.into())]))?;
-    let blank = BLANKS
-        .iter()
-        .find(|(known, _)| *known == like)
-        .map(|(_, text)| *text)
-        .unwrap_or_default();
-    let text = new_from_blank(blank, name, &id);
+    let text = new_from_blank(blanks::text(like).unwrap_or_default(), name, &id);
     let Some(output) = output else {
         return Ok(Said::new(
             text.clone(),

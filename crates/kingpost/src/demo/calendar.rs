@@ -1,6 +1,6 @@
 //! Which days are worked, by whom, how long, and on what.
 
-use super::pen::Pen;
+use super::{fleet::Member, pen::Pen};
 use jiff::{
     Span,
     civil::{Date, Weekday},
@@ -48,9 +48,16 @@ pub(crate) enum Who {
     Ines,
     /// The learner, with the steward in sight.
     Jory,
+    /// An operator of the small machines.
+    Perrin,
+    /// An operator of the small machines.
+    Hanne,
+    /// The learner with the saw, the deputy in sight.
+    Sefa,
 }
 
-const WORK: [&str; 8] = [
+/// What Marigold does.
+pub(crate) const WORK: [&str; 8] = [
     "Drain along the lower terrace",
     "Trench for the water pipe, 60 cm",
     "Loading clay from the heap",
@@ -60,6 +67,39 @@ const WORK: [&str; 8] = [
     "Root stumps behind the shed",
     "Levelling the turning place",
 ];
+
+/// The days on which a machine is used once a week at most, seldom in winter: from its first to its last.
+pub(crate) fn weekly(pen: &mut Pen, member: &Member, last: Date) -> Vec<Day> {
+    let back = |days| last.checked_sub(Span::new().days(days)).unwrap_or(last);
+    let (first, end) = (back(member.days.0), back(member.days.1));
+    let dates: Vec<Date> = first
+        .series(Span::new().days(1))
+        .take_while(|date| *date <= end)
+        .filter(|date| date.weekday() == member.weekday)
+        .filter(|date| {
+            let winter = matches!(date.month(), 12 | 1 | 2);
+            pen.draw(100)
+                < if winter {
+                    member.share / 3
+                } else {
+                    member.share
+                }
+        })
+        .collect();
+    let of = dates.len();
+    let day = |(index, date)| Day {
+        index,
+        of,
+        date,
+        who: match index {
+            0 => member.people[0],
+            _ => member.people[pen.draw(member.people.len() as u32) as usize],
+        },
+        tenths: 6 + pen.draw(member.longest - 5),
+        work: member.work[pen.draw(member.work.len() as u32) as usize],
+    };
+    dates.into_iter().enumerate().map(day).collect()
+}
 
 /// The days worked after `first` up to `last`, which always is one: weekdays but for rain, and a Saturday now and then.
 pub(crate) fn days(pen: &mut Pen, first: Date, last: Date) -> Vec<Day> {

@@ -1,7 +1,7 @@
-//! Who is who in the demo. All five are invented.
+//! Who is who in the demo. All nine are invented.
 
-use super::pen::Pen;
-use yard::id::PersonId;
+use super::{calendar::Who, pen::Pen};
+use yard::{id::PersonId, people::Role};
 
 /// The people of the demo yard.
 #[derive(Clone, Debug)]
@@ -16,6 +16,14 @@ pub(crate) struct Cast {
     pub(crate) ines: PersonId,
     /// Learner.
     pub(crate) jory: PersonId,
+    /// Operator of the small machines.
+    pub(crate) perrin: PersonId,
+    /// Operator of the small machines.
+    pub(crate) hanne: PersonId,
+    /// Learner, with the saw.
+    pub(crate) sefa: PersonId,
+    /// Visitor.
+    pub(crate) wilmot: PersonId,
 }
 
 impl Cast {
@@ -28,17 +36,48 @@ impl Cast {
             tamsin: person(),
             ines: person(),
             jory: person(),
+            perrin: person(),
+            hanne: person(),
+            sefa: person(),
+            wilmot: person(),
         }
     }
 
-    /// Ids and names.
-    pub(crate) fn all(&self) -> [(PersonId, &'static str); 5] {
+    /// Ids, names and roles.
+    pub(crate) fn all(&self) -> [(PersonId, &'static str, Role); 9] {
         [
-            (self.odalys, "Odalys"),
-            (self.bram, "Bram"),
-            (self.tamsin, "Tamsin"),
-            (self.ines, "Ines"),
-            (self.jory, "Jory"),
+            (self.odalys, "Odalys", Role::Steward),
+            (self.bram, "Bram", Role::Deputy),
+            (self.tamsin, "Tamsin", Role::Operator),
+            (self.ines, "Ines", Role::Operator),
+            (self.jory, "Jory", Role::Learner),
+            (self.perrin, "Perrin", Role::Operator),
+            (self.hanne, "Hanne", Role::Operator),
+            (self.sefa, "Sefa", Role::Learner),
+            (self.wilmot, "Wilmot", Role::Visitor),
         ]
+    }
+
+    /// The id of somebody who works.
+    pub(crate) fn of(&self, who: Who) -> PersonId {
+        match who {
+            Who::Odalys => self.odalys,
+            Who::Bram => self.bram,
+            Who::Tamsin => self.tamsin,
+            Who::Ines => self.ines,
+            Who::Jory => self.jory,
+            Who::Perrin => self.perrin,
+            Who::Hanne => self.hanne,
+            Who::Sefa => self.sefa,
+        }
+    }
+
+    /// Who keeps a learner in sight; none for anybody else.
+    pub(crate) fn in_sight_of(&self, who: Who) -> Option<PersonId> {
+        match who {
+            Who::Jory => Some(self.odalys),
+            Who::Sefa => Some(self.bram),
+            _ => None,
+        }
     }
 }

@@ -1,37 +1,45 @@
-//! The demo yard: invented, one machine, five people, three months of journal, the same for the same seed and day.
+//! The demo yard: invented, six machines, nine people, two years of journal, the same for the same seed and day.
 //!
-//! Reading order: [`make`], a whole yard in a folder; [`fill`], the journal; `cast`, who is who; `founding`, the first evening; `calendar`,
-//! which days are worked and by whom; `tale`, what goes wrong and when it is mended; `shift`, one day, with `mending` and `evening`; `walk`, one round; `sketch`, its
-//! photos; `pen`, how an entry gets in.
+//! Reading order: [`make`], a whole yard in a folder; [`fill`], the journal; `cast`, who is who; `fleet`, the machines; `founding`, how each
+//! began; `calendar`, which days are worked and by whom; `tale`, what goes wrong and when it is mended; `season` and `stories`, what
+//! else happens; `shift`, one day, with `mending` and `evening`; `walk`, one round; `sketch`, its photos; `pen`, how an entry gets in.
 
 mod calendar;
 mod cast;
 mod evening;
+mod fleet;
 mod founding;
 mod mending;
 mod pen;
+mod season;
 mod shift;
 mod sketch;
+mod stories;
 mod tale;
 mod walk;
 mod well;
 
 use cast::Cast;
+use fleet::Member;
 use jiff::{Span, Timestamp, civil::Date, tz::TimeZone};
 use pen::Pen;
+use season::Season;
 use std::path::Path;
 use store::{Person, Store, StoreError, Yard};
+use stories::Story;
 use tale::Tale;
-use yard::{id::MachineId, world::World};
+use yard::world::World;
 
 /// Everybody's PIN in the demo yard: known, because everything there is invented.
 pub const PIN: &str = "2580";
 /// What the yard is called.
 pub const NAME: &str = "Saltmarsh Lane yard (invented)";
-/// The machine's book.
+/// The book of Marigold, the machine that is used every day.
 pub const BOOK: &str = include_str!("../../../../demo/marigold.toml");
-/// How far back the journal goes, days.
+/// How far back Marigold's daily work goes, days; before, she was used now and then.
 const DAYS: i64 = 91;
+/// How far back the journal goes, days: two years.
+const YEARS: i64 = 730;
 
 /// What the journal depends on, and nothing else.
 #[derive(Clone, Debug)]
@@ -93,29 +101,55 @@ pub fn make(dir: &Path, world: &dyn World) -> Result<(), StoreError> {
 /// # Errors
 /// The store's own; [`StoreError::YardExists`] where it was filled from the same seed already.
 pub fn fill(store: &Store, script: &Script) -> Result<Yard, StoreError> {
-    let mut pen = Pen::new(store, script)?;
-    let cast = people(&mut pen)?;
-    let first = script
-        .last
-        .checked_sub(Span::new().days(DAYS))
-        .unwrap_or(script.last);
-    founding::write(&mut pen, &cast, first)?;
-    let days = calendar::days(&mut pen, first, script.last);
-    let mut tale = Tale::new(days.len());
-    for day in &days {
-        shift::work(&mut pen, &cast, &mut tale, day)?;
+    let back = |days| {
+        let day = script.last.checked_sub(Span::new().days(days));
+        day.unwrap_or(script.last)
+    };
+    let mut first = Pen::new(store, script)?;
+    let cast = people(&mut first)?;
+    founding::roles(&mut first, &cast, back(YEARS))?;
+    let mut pens = Vec::new();
+    for (stream, member) in (1..).zip(&fleet::all()) {
+        let mut pen = first.of_machine(script, member, stream);
+        live(&mut pen, &cast, member, back(member.days.0 + 1), script)?;
+        pens.push(pen);
     }
-    Ok(pen.yard())
+    let yard = first.yard();
+    pens.insert(0, first);
+    pen::into_journal(pens)?;
+    Ok(yard)
 }
 
-/// The machine of the demo.
-pub(crate) fn marigold() -> MachineId {
-    MachineId::new("marigold").expect("the book's own id is well formed")
+/// One machine's life in the yard.
+fn live(
+    pen: &mut Pen,
+    cast: &Cast,
+    member: &Member,
+    first: Date,
+    script: &Script,
+) -> Result<(), StoreError> {
+    founding::machine(pen, cast, member, first)?;
+    let story = Story::of(member);
+    let days = calendar::weekly(pen, member, script.last);
+    let mut tale = stories::tale(member, days.len());
+    for day in &days {
+        shift::work(pen, cast, &mut tale, day, &story)?;
+    }
+    story.end(pen, cast)?;
+    if member.id == fleet::MARIGOLD {
+        let begins = script.last.checked_sub(Span::new().days(DAYS));
+        let days = calendar::days(pen, begins.unwrap_or(script.last), script.last);
+        let mut tale = Tale::of_the_season(days.len());
+        for day in &days {
+            shift::work(pen, cast, &mut tale, day, &Season)?;
+        }
+    }
+    Ok(())
 }
 
 fn people(pen: &mut Pen) -> Result<Cast, StoreError> {
     let cast = Cast::drawn(pen);
-    for (id, name) in cast.all() {
+    for (id, name, _) in cast.all() {
         let hash = server::session::pin_hash(PIN, pen.world()).ok();
         pen.yard().keep_person(&Person {
             id,

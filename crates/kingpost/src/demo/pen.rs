@@ -1,6 +1,6 @@
 //! How an entry gets into the demo's journal: at its own time, on somebody's device, with ids drawn from the seed.
 
-use super::{Script, marigold};
+use super::{Script, fleet::Member};
 use jiff::{SignedDuration, Timestamp, civil::Date, tz::TimeZone};
 use quantity::{Habits, Quantity};
 use rand_chacha::{
@@ -15,9 +15,9 @@ use store::{Delivery, NewEntry, Store, StoreError, Yard, fresh_id, write_entry};
 use uuid::Uuid;
 use yard::{
     book::{self, Book},
-    entry::{Body, Entry},
+    entry::{Body, BookAdopted, Entry},
     handover::{Judgement, Situation, YardHabits, judge},
-    id::{DeviceId, EntryId, PersonId, YardId},
+    id::{DeviceId, EntryId, MachineId, PersonId, YardId},
     state::{MachineState, YardState, fold_machine_reading, fold_yard},
     world::World,
 };
@@ -27,6 +27,22 @@ struct DrawnWorld {
     now: Mutex<Timestamp>,
     zone: TimeZone,
     drawn: Mutex<ChaCha8Rng>,
+}
+
+impl DrawnWorld {
+    fn new(script: &Script, stream: u64) -> Self {
+        let begun = script
+            .last
+            .to_zoned_datetime(script.zone.clone())
+            .map_or(Timestamp::UNIX_EPOCH, |day| day.timestamp());
+        let mut drawn = ChaCha8Rng::seed_from_u64(script.seed);
+        drawn.set_stream(stream);
+        Self {
+            now: Mutex::new(begun),
+            zone: script.zone.clone(),
+            drawn: Mutex::new(drawn),
+        }
+    }
 }
 
 impl World for DrawnWorld {
@@ -46,48 +62,56 @@ impl World for DrawnWorld {
     }
 }
 
-/// Writes entries, keeps what was written, and folds it when asked.
+/// Writes the story of one machine, or of the yard, and folds it when asked. Nothing is in the journal before
+/// [`into_journal`].
 pub(crate) struct Pen {
     yard: Yard,
+    machine: Option<MachineId>,
     world: DrawnWorld,
-    counters: BTreeMap<String, u64>,
+    written: Vec<NewEntry>,
     entries: Vec<Entry>,
     state: YardState,
     habits: YardHabits,
-    book: Book,
-    /// What the meter shows, tenths of an hour.
-    pub(crate) tenths: u32,
+    books: Vec<(String, Book)>,
+    /// What the meter shows, tenths of an hour; none where there is none, or where it stands still.
+    pub(crate) tenths: Option<u32>,
     /// The book's revision, once it is adopted.
     pub(crate) revision: Option<EntryId>,
 }
 
 impl Pen {
-    /// A pen over a new yard in the store.
+    /// A pen over a new yard in the store, for what is of no machine.
     pub(crate) fn new(store: &Store, script: &Script) -> Result<Self, StoreError> {
-        let begun = script
-            .last
-            .to_zoned_datetime(script.zone.clone())
-            .map_or(Timestamp::UNIX_EPOCH, |day| day.timestamp());
-        let world = DrawnWorld {
-            now: Mutex::new(begun),
-            zone: script.zone.clone(),
-            drawn: Mutex::new(ChaCha8Rng::seed_from_u64(script.seed)),
-        };
+        let world = DrawnWorld::new(script, 0);
         let yard = store.add_yard(YardId(fresh_id(&world)), super::NAME)?;
-        let book = book::read(super::BOOK, &Habits::default())
-            .book
-            .expect("the demo's own book reads; a test says so");
         Ok(Self {
             yard,
+            machine: None,
             world,
-            counters: BTreeMap::new(),
+            written: Vec::new(),
             entries: Vec::new(),
             state: YardState::default(),
             habits: YardHabits::default(),
-            book,
-            tenths: super::shift::FIRST_TENTHS,
+            books: Vec::new(),
+            tenths: None,
             revision: None,
         })
+    }
+
+    /// A pen for the story of one machine of the same yard; `stream` sets its chance apart from the others'.
+    pub(crate) fn of_machine(&self, script: &Script, member: &Member, stream: u64) -> Self {
+        Self {
+            yard: self.yard.clone(),
+            machine: MachineId::new(member.id),
+            world: DrawnWorld::new(script, stream),
+            written: Vec::new(),
+            entries: self.entries.clone(),
+            state: self.state.clone(),
+            habits: YardHabits::default(),
+            books: Vec::new(),
+            tenths: member.tenths,
+            revision: None,
+        }
     }
 
     /// The yard written to.
@@ -100,9 +124,32 @@ impl Pen {
         &self.world
     }
 
-    /// The machine's book.
+    /// The machine's book, as it was last adopted.
     pub(crate) fn book(&self) -> &Book {
-        &self.book
+        let (_, book) = self.books.last().expect("a book is adopted first");
+        book
+    }
+
+    /// Adopts a book for the machine.
+    pub(crate) fn adopt(
+        &mut self,
+        by: PersonId,
+        text: String,
+        why: &str,
+    ) -> Result<(), StoreError> {
+        let book = book::read(&text, &Habits::default())
+            .book
+            .expect("the demo's own books read; a test says so");
+        self.books.push((text.clone(), book));
+        let why = Some(why.to_owned());
+        let adopted = self.write(by, Body::BookAdopted(BookAdopted { text, why }))?;
+        self.revision = Some(adopted);
+        Ok(())
+    }
+
+    /// What the meter shows now, as one writes it down.
+    pub(crate) fn shows(&self) -> Option<Quantity> {
+        self.tenths.map(hours)
     }
 
     /// Sets the clock to a time of a day in the yard.
@@ -171,23 +218,20 @@ impl Pen {
         of_machine: bool,
         body: Body,
     ) -> Result<EntryId, StoreError> {
-        let counter = self.counters.entry(device.to_owned()).or_default();
-        *counter += 1;
         let entry = NewEntry {
             id: EntryId(fresh_id(&self.world)),
             yard: self.yard.id(),
-            machine: of_machine.then(marigold),
+            machine: self.machine.clone().filter(|_| of_machine),
             at: self.world.now(),
             by,
             device: DeviceId(device.to_owned()),
-            counter: *counter,
+            // Counted when all stories are put together.
+            counter: 0,
             body,
         };
-        self.yard
-            .accept(&write_entry(&entry), Delivery::here(entry.at))?;
         let id = entry.id;
-        let read = self.as_accepted(entry);
-        self.entries.push(read);
+        self.entries.push(self.as_accepted(entry.clone()));
+        self.written.push(entry);
         self.pass(20);
         Ok(id)
     }
@@ -222,12 +266,10 @@ impl Pen {
 
     /// The machine as the journal has it now.
     pub(crate) fn machine(&self) -> MachineState {
-        fold_machine_reading(&marigold(), &self.entries, &self.state, &|text| {
-            if text == super::BOOK {
-                Ok(self.book.clone())
-            } else {
-                Err(1)
-            }
+        let machine = self.machine.as_ref().expect("a story of a machine");
+        fold_machine_reading(machine, &self.entries, &self.state, &|text| {
+            let known = self.books.iter().find(|(known, _)| known == text);
+            known.map(|(_, book)| book.clone()).ok_or(1)
         })
     }
 
@@ -236,7 +278,7 @@ impl Pen {
         let entry = NewEntry {
             id: EntryId(Uuid::max()),
             yard: self.yard.id(),
-            machine: Some(marigold()),
+            machine: self.machine.clone(),
             at: self.world.now(),
             by,
             device: DeviceId(String::new()),
@@ -271,6 +313,27 @@ impl Pen {
     pub(crate) fn judge(&self, machine: &MachineState, person: PersonId) -> Judgement {
         judge(&self.situation(machine, person))
     }
+}
+
+/// Puts the stories together in the order of time and writes them down.
+pub(crate) fn into_journal(pens: Vec<Pen>) -> Result<(), StoreError> {
+    let mut yard = None;
+    let mut all: Vec<NewEntry> = Vec::new();
+    for pen in pens {
+        all.extend(pen.written);
+        yard = Some(pen.yard);
+    }
+    // Stories that write in the same second keep their order.
+    all.sort_by_key(|entry| entry.at);
+    let mut counters: BTreeMap<DeviceId, u64> = BTreeMap::new();
+    let Some(yard) = yard else { return Ok(()) };
+    for mut entry in all {
+        let counter = counters.entry(entry.device.clone()).or_default();
+        *counter += 1;
+        entry.counter = *counter;
+        yard.accept(&write_entry(&entry), Delivery::here(entry.at))?;
+    }
+    Ok(())
 }
 
 /// A quantity as the demo's people write it.

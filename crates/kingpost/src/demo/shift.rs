@@ -1,26 +1,58 @@
 //! One day: the round, what is mended, the run, the evening's round, the handover.
 
 use super::{
-    calendar::{Day, Who},
+    calendar::Day,
     cast::Cast,
-    evening::evening,
     mending::mend,
-    pen::{Pen, hours, written},
+    pen::{Pen, written},
     tale::Tale,
     walk::{Going, walk},
 };
 use store::StoreError;
 use yard::{
     entry::{
-        Adjustment, Body, EngineLeft, Handover, Lesson, MeterReading, RestAnswer, RestState,
-        RoundPurpose, Ruling, RulingSays, Run, RunPart, SignOff,
+        Body, EngineLeft, Handover, HoursTold, RestAnswer, RestState, RoundPurpose, Run, RunPart,
     },
     handover::Verdict,
-    id::{PersonId, PointId},
+    id::PersonId,
 };
 
 /// What the meter shows at the beginning, tenths of an hour.
 pub(crate) const FIRST_TENTHS: u32 = 18_426;
+
+/// What a story adds to the days of its machine.
+pub(crate) trait Asides {
+    /// Before anybody walks round it.
+    fn before(
+        &self,
+        pen: &mut Pen,
+        cast: &Cast,
+        tale: &mut Tale,
+        day: &Day,
+    ) -> Result<(), StoreError>;
+    /// Between the beginning of the run and its end.
+    fn at_noon(
+        &self,
+        pen: &mut Pen,
+        cast: &Cast,
+        day: &Day,
+        by: PersonId,
+    ) -> Result<(), StoreError>;
+    /// After the evening's round.
+    fn evening(
+        &self,
+        pen: &mut Pen,
+        cast: &Cast,
+        day: &Day,
+        by: PersonId,
+    ) -> Result<(), StoreError>;
+    /// Whether the round is walked on paper.
+    fn on_paper(&self, day: &Day) -> bool;
+    /// Whether the evening's round is.
+    fn evening_on_paper(&self, day: &Day) -> bool;
+    /// At which hour the day begins.
+    fn begins(&self, day: &Day) -> i8;
+}
 
 /// Lives through one day.
 pub(crate) fn work(
@@ -28,23 +60,20 @@ pub(crate) fn work(
     cast: &Cast,
     tale: &mut Tale,
     day: &Day,
+    asides: &dyn Asides,
 ) -> Result<(), StoreError> {
-    let by = person(cast, day.who);
-    let before = pen.tenths;
-    let (early, minute) = (
-        6 + i8::from(day.index.is_multiple_of(3)),
-        10 + pen.draw(30) as i8,
-    );
-    pen.set(day.date, early, minute);
-    before_work(pen, cast, tale, day)?;
-    let going = Going {
+    let by = cast.of(day.who);
+    let minute = 10 + pen.draw(30) as i8;
+    pen.set(day.date, asides.begins(day), minute);
+    mend(pen, cast, tale, day)?;
+    asides.before(pen, cast, tale, day)?;
+    let going = |purpose, on_paper| Going {
         by,
-        purpose: RoundPurpose::Start,
+        purpose,
         day,
-        tenths: before,
-        on_paper: day.is_at(41) || day.is_at(76),
+        on_paper,
     };
-    let judged = walk(pen, tale, &going)?;
+    let judged = walk(pen, tale, &going(RoundPurpose::Start, asides.on_paper(day)))?;
     let mended = mend(pen, cast, tale, day)?;
     let stands = if mended {
         pen.judge(&pen.machine(), by).verdict
@@ -54,138 +83,56 @@ pub(crate) fn work(
     if stands == Verdict::StandDown {
         return Ok(());
     }
-    let after = before + day.tenths;
-    run(pen, cast, day, by, (before, after))?;
+    run(pen, cast, day, by, asides)?;
     walk(
         pen,
         tale,
-        &Going {
-            by,
-            purpose: RoundPurpose::After,
-            day,
-            tenths: after,
-            on_paper: false,
-        },
+        &going(RoundPurpose::After, asides.evening_on_paper(day)),
     )?;
-    evening(pen, cast, day, by)?;
-    pen.tenths = after;
-    hand_over(pen, day, by, after)
+    asides.evening(pen, cast, day, by)?;
+    hand_over(pen, day, by)
 }
 
-fn person(cast: &Cast, who: Who) -> PersonId {
-    match who {
-        Who::Odalys => cast.odalys,
-        Who::Bram => cast.bram,
-        Who::Tamsin => cast.tamsin,
-        Who::Ines => cast.ines,
-        Who::Jory => cast.jory,
-    }
-}
-
-/// What the steward does before anybody walks: lessons, the track set in time, what was left from the evening.
-fn before_work(pen: &mut Pen, cast: &Cast, tale: &mut Tale, day: &Day) -> Result<(), StoreError> {
-    mend(pen, cast, tale, day)?;
-    if tale.sets_track(day.index) {
-        tale.sag_is_set(day.index);
-        let what = "Left track set before it got slack: two strokes of the gun".to_owned();
-        pen.write(
-            cast.odalys,
-            Body::Adjustment(Adjustment {
-                point: PointId::new("track-sag-left"),
-                what,
-                event: None,
-                mends: Vec::new(),
-            }),
-        )?;
-    }
-    let lessons = [
-        (
-            15,
-            "The round, station by station, with the drawing in hand",
-        ),
-        (33, "Loader at idle: lift, lower, flat on the ground"),
-        (47, "Arm: one lever at a time, swing pin out first"),
-        (68, "Handing over: everything down, nothing left running"),
-    ];
-    for (_, what) in lessons.iter().filter(|(share, _)| day.is_at(*share)) {
-        pen.write(
-            cast.odalys,
-            Body::Lesson(Lesson {
-                person: cast.jory,
-                what: (*what).to_owned(),
-            }),
-        )?;
-    }
-    if day.is_at(85) {
-        let limits = Some("loader only, flat ground".to_owned());
-        pen.write(
-            cast.odalys,
-            Body::SignOff(SignOff {
-                person: cast.jory,
-                given: true,
-                until: None,
-                limits,
-                in_sight: true,
-            }),
-        )?;
-    }
-    Ok(())
-}
-
+/// The run; where no meter tells the hours, the one who ran it does.
 fn run(
     pen: &mut Pen,
     cast: &Cast,
     day: &Day,
     by: PersonId,
-    (before, after): (u32, u32),
+    asides: &dyn Asides,
 ) -> Result<(), StoreError> {
-    let in_sight_of = (day.who == Who::Jory).then_some(cast.odalys);
-    let part = |part, tenths, work: Option<&str>, amiss| {
+    let in_sight_of = cast.in_sight_of(day.who);
+    let part = |part, hours, work: Option<&str>| {
         Body::Run(Run {
             part,
-            hours: Some(hours(tenths)),
+            hours,
             work: work.map(str::to_owned),
-            amiss,
+            amiss: Vec::new(),
             in_sight_of,
         })
     };
     pen.pass(240);
-    pen.write(by, part(RunPart::Start, before, Some(day.work), Vec::new()))?;
+    pen.write(by, part(RunPart::Start, pen.shows(), Some(day.work)))?;
     // Engine hours, and as long again for breaks and for the work between them that is done by hand.
     let half = i64::from(day.tenths) * 180 + 8100;
     pen.pass(half);
-    at_noon(pen, cast, day, by)?;
+    asides.at_noon(pen, cast, day, by)?;
     pen.pass(half);
-    pen.write(by, part(RunPart::End, after, None, Vec::new()))?;
-    Ok(())
-}
-
-/// The meter shows nothing once, and the deputy says so.
-fn at_noon(pen: &mut Pen, cast: &Cast, day: &Day, by: PersonId) -> Result<(), StoreError> {
-    if day.is_at(55) {
-        let about = pen.write(
-            by,
-            Body::MeterReading(MeterReading {
-                meter: None,
-                shows: written("0.0 h"),
-            }),
-        )?;
-        pen.pass(900);
-        let why = "Loose plug behind the dash: it showed nothing for a moment, then its old reading again".to_owned();
-        pen.write(
-            cast.bram,
-            Body::Ruling(Ruling {
-                about,
-                says: RulingSays::ReadingWrong,
-                why,
-            }),
-        )?;
+    pen.tenths = pen.tenths.map(|before| before + day.tenths);
+    pen.write(by, part(RunPart::End, pen.shows(), None))?;
+    if pen.tenths.is_none() {
+        let ran = written(&format!(
+            "{}.{} h ± 0.5 h",
+            day.tenths / 10,
+            day.tenths % 10
+        ));
+        pen.write(by, Body::HoursTold(HoursTold { ran }))?;
     }
     Ok(())
 }
 
 /// Every step proven; clay stays in the tracks now and then, with the reason why.
-fn hand_over(pen: &mut Pen, day: &Day, by: PersonId, tenths: u32) -> Result<(), StoreError> {
+fn hand_over(pen: &mut Pen, day: &Day, by: PersonId) -> Result<(), StoreError> {
     let Some(book) = pen.revision else {
         return Ok(());
     };
@@ -215,7 +162,7 @@ fn hand_over(pen: &mut Pen, day: &Day, by: PersonId, tenths: u32) -> Result<(), 
         by,
         Body::Handover(Handover {
             book,
-            hours: Some(hours(tenths)),
+            hours: pen.shows(),
             engine: EngineLeft::Off,
             steps,
             next,

@@ -2,7 +2,8 @@
 //!
 //! Days are told in hundredths of the way, so that the tale fits any calendar.
 
-use super::{calendar::at, well};
+use super::{calendar::at, pen::written, well};
+use quantity::Quantity;
 use yard::{
     book::{LeakClass, Point, PointKind},
     entry::{Answer, BoltState, ClipState, GreaseTook, LookState, RoundPurpose},
@@ -21,7 +22,7 @@ pub(crate) enum Mending {
 
 /// One thing that goes wrong at one point.
 #[derive(Clone, Debug)]
-struct Twist {
+pub(crate) struct Twist {
     point: &'static str,
     /// From which day, with which answer; a later answer replaces an earlier one.
     shows: Vec<(usize, Answer)>,
@@ -34,36 +35,52 @@ struct Twist {
     over: bool,
 }
 
-/// The tale, and how far it has gone.
+/// A track that gets slack from day to day.
+#[derive(Clone, Debug)]
+pub(crate) struct Slack {
+    point: &'static str,
+    /// Sag when it is set.
+    set_to: u32,
+    /// How much it grows: so much in so many days.
+    grows: (u32, u32),
+    /// Up to here a reading is clear of its limit, from here on it is clearly over.
+    clear: (u32, u32),
+    /// It does not get worse than this.
+    most: u32,
+    /// The readings that such a sag gives.
+    reads: fn(u32) -> Vec<Quantity>,
+    /// Sag when it was last set, and the day.
+    since: (u32, usize),
+    noticed: bool,
+}
+
+/// The tale of one machine, and how far it has gone.
 #[derive(Clone, Debug)]
 pub(crate) struct Tale {
     of: usize,
     twists: Vec<Twist>,
-    /// Thirty-seconds of an inch the left track sagged when it was last adjusted, and the day.
-    sag: (u32, usize),
-    sag_noticed: bool,
+    slack: Option<Slack>,
 }
 
 const CLIP: Mending = Mending::Part("split-pin", "New split pin and washer, both ends bent");
-const SAG: &str = "track-sag-left";
 
 impl Tale {
-    /// The tale for so many days.
-    pub(crate) fn new(of: usize) -> Self {
-        Self {
-            of,
-            twists: twists(of),
-            sag: (44, 0),
-            sag_noticed: false,
-        }
+    /// Marigold's last three months, of so many days.
+    pub(crate) fn of_the_season(of: usize) -> Self {
+        Self::new(of, twists(of), Some(Slack::in_inches()))
+    }
+
+    /// A tale of so many days.
+    pub(crate) fn new(of: usize, twists: Vec<Twist>, slack: Option<Slack>) -> Self {
+        Self { of, twists, slack }
     }
 
     /// The answer to a point on a day: as the tale has it, else all well.
     pub(crate) fn answer(&mut self, day: usize, purpose: RoundPurpose, point: &Point) -> Answer {
-        if let (SAG, PointKind::Measure(limit)) = (point.id.as_str(), &point.kind) {
-            let sag = self.sag_on(day);
-            self.sag_noticed |= sag > 64;
-            return well::measured(limit, vec![well::inches(sag), well::inches(sag - 2)]);
+        if let (Some(slack), PointKind::Measure(limit)) = (&mut self.slack, &point.kind)
+            && slack.point == point.id.as_str()
+        {
+            return well::measured(limit, slack.read_on(day));
         }
         let begun = |twist: &&mut Twist| {
             twist.point == point.id.as_str() && twist.seen == purpose && !twist.over
@@ -87,12 +104,12 @@ impl Tale {
             twist.over = true;
             mended.push((twist.point, twist.how));
         }
-        if self.sag_noticed {
-            self.sag_is_set(day);
+        if let Some(slack) = self.slack.as_mut().filter(|slack| slack.noticed) {
+            slack.set(day);
             mended.push((
-                SAG,
+                slack.point,
                 Mending::Adjusting(
-                    "Adjuster pumped until the sag was right, checked on both spans",
+                    "Adjuster pumped until the sag was right, checked again after rolling",
                     None,
                 ),
             ));
@@ -105,29 +122,74 @@ impl Tale {
         day == at(self.of, 35)
     }
 
-    /// The left track was set.
+    /// The track was set.
     pub(crate) fn sag_is_set(&mut self, day: usize) {
-        self.sag = (42, day);
-        self.sag_noticed = false;
-    }
-
-    /// Slack grows by a thirty-second a day or so. A steward's reading keeps clear of what is too close to call: a track that slack
-    /// is measured again, and by then it is over.
-    fn sag_on(&self, day: usize) -> u32 {
-        let (begun, since) = self.sag;
-        let days = u32::try_from(day.saturating_sub(since)).unwrap_or(u32::MAX);
-        match begun.saturating_add(days.saturating_mul(5) / 4) {
-            low if low < 60 => low,
-            close if close < 70 => 59,
-            over => over.min(80),
+        if let Some(slack) = &mut self.slack {
+            slack.set(day);
         }
     }
 }
 
-/// Everything that goes wrong, in its order.
-fn twists(of: usize) -> Vec<Twist> {
-    let start = RoundPurpose::Start;
-    let twist = |point, shows: &[(usize, Answer)], seen, mended: usize, how| Twist {
+impl Slack {
+    /// Marigold's left track, thirty-seconds of an inch, two spans.
+    pub(crate) fn in_inches() -> Self {
+        Self {
+            point: "track-sag-left",
+            set_to: 42,
+            grows: (5, 4),
+            clear: (60, 70),
+            most: 80,
+            reads: |sag| vec![well::inches(sag), well::inches(sag - 2)],
+            since: (44, 0),
+            noticed: false,
+        }
+    }
+
+    /// Bryony's left track, millimetres.
+    pub(crate) fn in_millimetres() -> Self {
+        Self {
+            point: "track-sag-left",
+            set_to: 22,
+            grows: (9, 10),
+            clear: (37, 44),
+            most: 52,
+            reads: |sag| vec![written(&format!("{sag} mm"))],
+            since: (24, 0),
+            noticed: false,
+        }
+    }
+
+    fn set(&mut self, day: usize) {
+        self.since = (self.set_to, day);
+        self.noticed = false;
+    }
+
+    /// A steward's reading keeps clear of what is too close to call: a track that slack is measured again, and by then it is over.
+    fn read_on(&mut self, day: usize) -> Vec<Quantity> {
+        let (begun, since) = self.since;
+        let (last_clear, over) = self.clear;
+        let days = u32::try_from(day.saturating_sub(since)).unwrap_or(u32::MAX);
+        let (more, in_days) = self.grows;
+        let sag = match begun.saturating_add(days.saturating_mul(more) / in_days) {
+            low if low < last_clear => low,
+            close if close < over => last_clear - 1,
+            far => far.min(self.most),
+        };
+        self.noticed |= sag >= over;
+        (self.reads)(sag)
+    }
+}
+
+/// One thing that goes wrong: from which hundredth of the way on with which answer, seen in which rounds, when mended and how.
+pub(crate) fn twist(
+    of: usize,
+    point: &'static str,
+    shows: &[(usize, Answer)],
+    seen: RoundPurpose,
+    mended: usize,
+    how: Mending,
+) -> Twist {
+    Twist {
         point,
         shows: shows
             .iter()
@@ -138,6 +200,14 @@ fn twists(of: usize) -> Vec<Twist> {
         how,
         told: false,
         over: false,
+    }
+}
+
+/// Everything that goes wrong, in its order.
+fn twists(of: usize) -> Vec<Twist> {
+    let start = RoundPurpose::Start;
+    let twist = |point, shows: &[(usize, Answer)], seen, mended, how| {
+        twist(of, point, shows, seen, mended, how)
     };
     let clip = |share, state| {
         twist(

@@ -2,14 +2,21 @@
 
 use super::*;
 use jiff::civil::date;
-use std::{collections::BTreeSet, sync::OnceLock};
+use std::{
+    collections::{BTreeMap, BTreeSet},
+    sync::OnceLock,
+};
 use yard::{
     entry::{Body, Entry, RunPart},
     handover::{Situation, Verdict, YardHabits, judge},
-    id::PersonId,
+    id::{MachineId, PersonId},
     state::{MachineState, YardState, fold_machine, fold_yard},
     upkeep::{life_hours, repeats},
 };
+
+fn marigold() -> MachineId {
+    MachineId::new(fleet::MARIGOLD).unwrap()
+}
 
 fn script() -> Script {
     Script {
@@ -32,6 +39,8 @@ struct Filled {
     people: Vec<Person>,
     state: YardState,
     machine: MachineState,
+    /// All six, by id.
+    machines: BTreeMap<MachineId, MachineState>,
 }
 
 /// The usual demo, made once for all tests here.
@@ -42,7 +51,12 @@ fn filled() -> &'static Filled {
         let entries = yard.entries().unwrap();
         let state = fold_yard(&entries);
         let machine = fold_machine(&marigold(), &entries, &state, &quantity::Habits::default());
+        let machines = state.machines.iter().map(|id| {
+            let machine = fold_machine(id, &entries, &state, &quantity::Habits::default());
+            (id.clone(), machine)
+        });
         Filled {
+            machines: machines.collect(),
             people: yard.people().unwrap(),
             yard,
             entries,
@@ -61,11 +75,12 @@ impl Filled {
             .id
     }
 
-    /// The machine and the yard as they were before an entry.
-    fn before(&self, seq: u64) -> (YardState, MachineState) {
-        let entries = &self.entries[..usize::try_from(seq).unwrap() - 1];
+    /// The entry's machine and the yard as they were before it.
+    fn before(&self, entry: &Entry) -> (YardState, MachineState) {
+        let entries = &self.entries[..usize::try_from(entry.seq).unwrap() - 1];
         let state = fold_yard(entries);
-        let machine = fold_machine(&marigold(), entries, &state, &quantity::Habits::default());
+        let of = entry.machine.as_ref().unwrap();
+        let machine = fold_machine(of, entries, &state, &quantity::Habits::default());
         (state, machine)
     }
 }
@@ -98,10 +113,72 @@ fn the_same_seed_and_day_give_the_same_bytes() {
 }
 
 #[test]
-fn the_book_of_the_demo_reads_without_a_word() {
-    let read = yard::book::read(BOOK, &quantity::Habits::default());
-    assert_eq!(read.troubles, vec![]);
-    assert!(read.book.unwrap().machine.invented);
+fn the_books_of_the_demo_read_without_a_word_and_lack_nothing_that_safety_hangs_on() {
+    for member in fleet::all() {
+        for text in [member.first_book(), member.book()] {
+            let read = yard::book::read(&text, &quantity::Habits::default());
+            assert_eq!(read.troubles, vec![], "{}", member.id);
+            let book = read.book.unwrap();
+            assert!(book.machine.invented, "{}", member.id);
+            let gaps = yard::book::gaps(&book);
+            let lacks = gaps.iter().find(|gap| gap.bears_on_safety);
+            assert_eq!(lacks, None, "{}", member.id);
+        }
+    }
+}
+
+#[test]
+fn each_machine_has_its_own_tale() {
+    let filled = filled();
+    let machine = |id: &str| &filled.machines[&MachineId::new(id).unwrap()];
+    assert_eq!(filled.machines.len(), 6);
+    let sags = machine(fleet::BRYONY).work.iter();
+    let sags = sags.filter(|work| {
+        work.point
+            .as_ref()
+            .is_some_and(|point| point.as_str() == "track-sag-left")
+    });
+    assert!(sags.count() >= 2, "the track gets slack again");
+    let of = |id: &str, kind: &str| {
+        let entries = filled.entries.iter();
+        let kinds =
+            entries.filter(|entry| entry.machine.as_ref().is_some_and(|of| of.as_str() == id));
+        kinds
+            .filter(|entry| store::form::kind_of(&entry.body).0 == kind)
+            .count()
+    };
+    assert_eq!(
+        (
+            of(fleet::TEASEL, "meter-broken"),
+            of(fleet::TEASEL, "meter-change")
+        ),
+        (1, 1)
+    );
+    assert!(of(fleet::TEASEL, "hours-told") > 2 && of(fleet::WREN, "hours-told") > 10);
+    assert!(machine(fleet::SORREL).left.is_some());
+    assert_eq!(of(fleet::WREN, "fault"), 1, "the learner told of the stone");
+    assert_eq!(
+        of(fleet::EMBER, "book-adopted"),
+        2,
+        "its grades were found out"
+    );
+}
+
+#[test]
+fn nobody_runs_two_machines_at_once() {
+    let filled = filled();
+    let mut running: BTreeMap<PersonId, &Entry> = BTreeMap::new();
+    for entry in &filled.entries {
+        match &entry.body {
+            Body::Run(run) if run.part == RunPart::Start => {
+                let other = running.insert(entry.by, entry);
+                assert!(other.is_none(), "{entry:?} while {other:?}");
+            }
+            Body::Run(_) => drop(running.remove(&entry.by)),
+            _ => {}
+        }
+    }
+    assert!(running.is_empty());
 }
 
 #[test]
@@ -124,21 +201,19 @@ fn everything_was_written_in_order_and_ended_yesterday_evening() {
             .iter()
             .all(|entry| entry.at == entry.written && !entry.clock_corrected)
     );
-    assert!(filled.people.iter().all(|person| person.invented) && filled.people.len() == 5);
+    assert!(filled.people.iter().all(|person| person.invented) && filled.people.len() == 9);
 }
 
 #[test]
 fn the_journal_raises_no_question_and_every_entry_reads() {
-    let machine = &filled().machine;
-    assert_eq!(
-        machine.asked().collect::<Vec<_>>(),
-        Vec::<&yard::state::Question>::new()
-    );
-    assert!(
-        machine.unknown.is_empty()
-            && machine.misfits.is_empty()
-            && filled().state.questions.is_empty()
-    );
+    for machine in filled().machines.values() {
+        assert_eq!(
+            machine.asked().collect::<Vec<_>>(),
+            Vec::<&yard::state::Question>::new()
+        );
+        assert!(machine.unknown.is_empty() && machine.misfits.is_empty());
+    }
+    assert!(filled().state.questions.is_empty());
 }
 
 #[test]
@@ -148,9 +223,12 @@ fn nobody_runs_a_machine_that_is_stood_down() {
         .entries
         .iter()
         .filter(|entry| matches!(&entry.body, Body::Run(run) if run.part == RunPart::Start));
-    assert!(starts.clone().count() > 45, "few runs in three months");
-    for start in starts.step_by(4) {
-        let (state, machine) = filled.before(start.seq);
+    for id in filled.machines.keys() {
+        let of = |start: &&Entry| start.machine.as_ref() == Some(id);
+        assert!(starts.clone().filter(of).count() >= 4, "few runs of {id}");
+    }
+    for start in starts.step_by(7) {
+        let (state, machine) = filled.before(start);
         let judged = judged(&machine, &state, start.by, start.at);
         assert_ne!(
             judged.verdict,

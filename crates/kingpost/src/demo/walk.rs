@@ -1,11 +1,6 @@
 //! One round: planned for who walks it, kept stop by stop, closed with the verdict it was given.
 
-use super::{
-    calendar::Day,
-    pen::{Pen, hours},
-    sketch,
-    tale::Tale,
-};
+use super::{calendar::Day, pen::Pen, sketch, tale::Tale};
 use store::StoreError;
 use yard::{
     entry::{Answered, Body, Evidence, RoundPurpose, WalkRound},
@@ -25,8 +20,6 @@ pub(crate) struct Going<'a> {
     pub(crate) purpose: RoundPurpose,
     /// The day.
     pub(crate) day: &'a Day,
-    /// What the meter shows, tenths.
-    pub(crate) tenths: u32,
     /// Walked on paper, and typed in at the yard's computer.
     pub(crate) on_paper: bool,
 }
@@ -73,7 +66,8 @@ pub(crate) fn walk(
             keep(pen, going, part(answers, None, None))?;
         }
     }
-    let last = |closes| part(all.clone(), Some(hours(going.tenths)), Some(closes));
+    let shows = pen.shows();
+    let last = |closes| part(all.clone(), shows.clone(), Some(closes));
     let as_if = pen.machine_with(going.by, last(evidence(None, book)));
     let judged = pen.judge(&as_if, going.by);
     keep(pen, going, last(evidence(Some(&judged), book)))?;
