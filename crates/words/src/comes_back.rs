@@ -22,7 +22,7 @@ impl Words {
             None => self.say("comes-back-span-days", &[("days", (*days).into())]),
         };
         let spans: Vec<String> = hours.iter().zip(days).map(one).collect();
-        self.say("comes-back-held", &[("held", self.list(&spans).into())])
+        self.say("comes-back-held", &[("held", spans.join("; ").into())])
     }
 
     /// What it cost, a line each: the sums, what is in none, and what stands in several.

@@ -3,7 +3,7 @@
 use crate::{Names, Words};
 use jiff::civil::Date;
 use yard::{
-    book::{AttachmentTaken, Fastener, Hose, Instead, Part, PartKind},
+    book::{AttachmentTaken, Fastener, Hose, Instead, Part, PartKind, PartWord},
     state::{KeptDocument, OnShelf, Standing},
     upkeep::ToBuy,
 };
@@ -11,7 +11,8 @@ use yard::{
 impl Words {
     /// What is printed on a part or its box, and how it is put in: pieces to be set in a row.
     pub fn part_details(&self, part: &Part) -> Vec<String> {
-        let mut said = vec![self.name(part.kind.word())];
+        let word = Some(part.kind.word()).filter(|word| *word != PartWord::Other);
+        let mut said: Vec<String> = word.iter().map(|word| self.name(*word)).collect();
         let number = part.number.as_deref();
         said.extend(number.map(|number| self.say("part-number", &[("number", number.into())])));
         said.extend(part.size.clone());

@@ -51,6 +51,10 @@ impl Asides for Season {
     fn evening_on_paper(&self, _: &Day) -> bool {
         false
     }
+    fn tells_next(&self, day: &Day) -> Option<&'static str> {
+        day.is_last()
+            .then_some("Left work lamp flickers; the heap at the gate is soft after the rain")
+    }
     fn begins(&self, day: &Day) -> i8 {
         6 + i8::from(day.index.is_multiple_of(3))
     }

@@ -50,6 +50,8 @@ pub(crate) trait Asides {
     fn on_paper(&self, day: &Day) -> bool;
     /// Whether the evening's round is.
     fn evening_on_paper(&self, day: &Day) -> bool;
+    /// What is said to the next person at the handover, where all was put in order.
+    fn tells_next(&self, day: &Day) -> Option<&'static str>;
     /// At which hour the day begins.
     fn begins(&self, day: &Day) -> i8;
 }
@@ -90,7 +92,7 @@ pub(crate) fn work(
         &going(RoundPurpose::After, asides.evening_on_paper(day)),
     )?;
     asides.evening(pen, cast, day, by)?;
-    hand_over(pen, day, by)
+    hand_over(pen, day, by, asides)
 }
 
 /// The run; where no meter tells the hours, the one who ran it does.
@@ -132,12 +134,22 @@ fn run(
 }
 
 /// Every step proven; clay stays in the tracks now and then, with the reason why.
-fn hand_over(pen: &mut Pen, day: &Day, by: PersonId) -> Result<(), StoreError> {
+fn hand_over(
+    pen: &mut Pen,
+    day: &Day,
+    by: PersonId,
+    asides: &dyn Asides,
+) -> Result<(), StoreError> {
     let Some(book) = pen.revision else {
         return Ok(());
     };
     pen.pass(420);
-    let muddy = pen.draw(9) == 0 && !day.is_last();
+    let on_tracks = pen
+        .book()
+        .ground_gear
+        .as_ref()
+        .is_some_and(|ground| ground.tracks);
+    let muddy = pen.draw(9) == 0 && on_tracks && !day.is_last();
     let step = |step: &yard::book::RestStep| {
         let left = muddy && step.id.as_str() == "clean";
         RestAnswer {
@@ -151,13 +163,12 @@ fn hand_over(pen: &mut Pen, day: &Day, by: PersonId) -> Result<(), StoreError> {
         }
     };
     let steps = pen.book().rest.iter().map(step).collect();
-    let next = match (muddy, day.is_last()) {
-        (true, _) => Some("Clay still in the tracks".to_owned()),
-        (_, true) => {
-            Some("Left work lamp flickers; the heap at the gate is soft after the rain".to_owned())
-        }
-        _ => None,
+    let next = if muddy {
+        Some("Clay still in the tracks")
+    } else {
+        asides.tells_next(day)
     };
+    let next = next.map(str::to_owned);
     pen.write(
         by,
         Body::Handover(Handover {

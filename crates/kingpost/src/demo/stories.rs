@@ -351,6 +351,10 @@ impl Asides for Story<'_> {
         self.on_paper(day)
     }
 
+    fn tells_next(&self, _: &Day) -> Option<&'static str> {
+        None
+    }
+
     fn begins(&self, _: &Day) -> i8 {
         8
     }

@@ -90,7 +90,7 @@ impl Tale {
             twist.told = true;
             Some(answer.clone())
         });
-        shown.unwrap_or_else(|| well::answer(point))
+        shown.unwrap_or_else(|| well::answer(point, day))
     }
 
     /// What is mended now: points with how, each once.

@@ -45,7 +45,14 @@ pub(crate) fn walk(
         return Ok(None);
     }
     let round = RoundId(pen.fresh());
-    let part = |answers, hours, closes| {
+    // The one photo that a round asks for is declined in the demo, for one reason or another.
+    let why = [
+        "Hands full of grease",
+        "Its glass was wet",
+        "Battery of the phone low",
+    ];
+    let no_photo = (!going.on_paper).then(|| why[going.day.index % why.len()]);
+    let part = |answers, hours, closes: Option<Evidence>| {
         Body::WalkRound(WalkRound {
             round,
             book,
@@ -53,8 +60,8 @@ pub(crate) fn walk(
             from_paper: going.on_paper,
             answers,
             hours,
+            no_photo: no_photo.filter(|_| closes.is_some()).map(str::to_owned),
             closes,
-            no_photo: None,
         })
     };
     let mut all = Vec::new();

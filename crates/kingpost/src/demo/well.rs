@@ -10,8 +10,8 @@ use yard::{
     },
 };
 
-/// All well; measures read inside their limits.
-pub(crate) fn answer(point: &Point) -> Answer {
+/// All well; measures read inside their limits, not the same every day.
+pub(crate) fn answer(point: &Point, day: usize) -> Answer {
     match &point.kind {
         PointKind::Level(mark) => level(point, mark),
         PointKind::Fitting(_) => Answer::Fitting {
@@ -24,7 +24,11 @@ pub(crate) fn answer(point: &Point) -> Answer {
             how_many: 0,
         },
         PointKind::Measure(limit) => {
-            measured(limit, vec![usual(limit); limit.readings.len().max(1)])
+            let readings = 0..limit.readings.len().max(1);
+            measured(
+                limit,
+                readings.map(|at| usual(limit, day + at * 2)).collect(),
+            )
         }
         PointKind::Leak { .. } => Answer::Leak(None),
         PointKind::Hose => Answer::Hose(HoseState::Sound),
@@ -66,20 +70,26 @@ pub(crate) fn measured(limit: &MeasureLimit, readings: Vec<Quantity>) -> Answer 
     }
 }
 
-/// A value well inside: two thirds of the way up, or as far from the one limit there is.
-fn usual(limit: &MeasureLimit) -> Quantity {
+/// A value well inside: half way up, or as far from the one limit there is; off by as much as such a reading usually is.
+fn usual(limit: &MeasureLimit, day: usize) -> Quantity {
     let share =
         |over, under| Exact::from_ratio(over, under).expect("no share here is over nothing");
-    match (&limit.min, &limit.max) {
+    let (value, unit) = match (&limit.min, &limit.max) {
         (Some(min), Some(max)) => {
             let low = min.in_unit(max.unit()).unwrap_or_else(Exact::zero);
-            let value = &low + &((max.value() - &low) * share(2, 3));
-            Quantity::from_exact(value, max.unit(), None)
+            let value = &low + &((max.value() - &low) * share(1, 2));
+            (value, max.unit())
         }
-        (None, Some(max)) => Quantity::from_exact(max.value() * &share(3, 5), max.unit(), None),
-        (Some(min), None) => Quantity::from_exact(min.value() * &share(6, 5), min.unit(), None),
-        (None, None) => written("1"),
-    }
+        (None, Some(max)) => (max.value() * &share(3, 5), max.unit()),
+        (Some(min), None) => (min.value() * &share(6, 5), min.unit()),
+        (None, None) => return written("1"),
+    };
+    let usual_off = limit.usual_plus_minus.as_ref();
+    let step = usual_off.and_then(|off| off.in_unit(unit));
+    // Half of it up, all of it down, and so on, in no order that shows.
+    let halves = [0, 1, -2, 2, -1, 1, 0, -1][(day * 5 + 3) % 8];
+    let off = step.map(|step| step * share(halves, 2));
+    Quantity::from_exact(value + off.unwrap_or_else(Exact::zero), unit, None)
 }
 
 /// So many thirty-seconds of an inch, as one reads them off a tape.

@@ -15,7 +15,13 @@ use std::sync::{
 use store::{Store, Yard};
 use tower::ServiceExt;
 use words::Words;
-use yard::{entry::Entry, people::Role, state::fold_yard, world::World};
+use yard::{
+    entry::{Body as Entered, Entry},
+    id::PersonId,
+    people::Role,
+    state::fold_yard,
+    world::World,
+};
 
 /// The zones of the journeys: behind and ahead of the sun, with and without summer time.
 const ZONES: [&str; 4] = [
@@ -109,9 +115,22 @@ impl Site {
     }
 
     /// Signs in somebody of this role, on a phone of their own: it stays signed in all day.
+    /// Somebody of this role; of the operators one who may run the machine.
     pub(crate) async fn sign_in(&self, role: Role) -> String {
-        let (state, now) = (fold_yard(&self.entries()), self.clock.now());
-        let of_role = |id: &&yard::id::PersonId| state.role_at(**id, now) == role;
+        let entries = self.entries();
+        let (state, now) = (fold_yard(&entries), self.clock.now());
+        let signed_off = |id: PersonId| {
+            let here = |entry: &&Entry| {
+                entry
+                    .machine
+                    .as_ref()
+                    .is_some_and(|of| self.machine.ends_with(of.as_str()))
+            };
+            let sign_offs = entries.iter().filter(here).map(|entry| &entry.body);
+            role != Role::Operator
+                || sign_offs.into_iter().any(|body| matches!(body, Entered::SignOff(given) if given.person == id && given.given))
+        };
+        let of_role = |id: &&PersonId| state.role_at(**id, now) == role && signed_off(**id);
         let who = state.people.keys().find(of_role).unwrap().to_string();
         let path = format!("{}/sign-in", self.home);
         let got = self

@@ -84,6 +84,9 @@ impl Extent {
     }
 }
 
+/// Pixels of a screen for a unit of the drawing, where it is shown in its own width.
+const PX_PER_UNIT: f64 = 1.15;
+
 /// Draws the side view. A book without strokes gives the numbered points alone.
 pub fn side(what: &Side<'_>) -> String {
     let sheet = Sheet::of(what);
@@ -131,6 +134,10 @@ fn with_numbers(what: &Side<'_>, sheet: Sheet, wanted: Vec<Wanted>) -> String {
                 pen::unit(extent.right - extent.left),
                 pen::unit(bottom - top)
             ),
+        )
+        .set(
+            "width",
+            pen::unit((extent.right - extent.left) * PX_PER_UNIT),
         )
         .set("role", "img")
         .set("xmlns", "http://www.w3.org/2000/svg")

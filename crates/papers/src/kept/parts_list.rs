@@ -8,7 +8,7 @@ use crate::{
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use yard::{
-    book::{Part, Place, View},
+    book::{Book, Part, Place, View},
     id::ItemId,
     state::OnShelf,
     upkeep::part_numbers,
@@ -69,7 +69,7 @@ fn drawings(
         (View::Right, "right.svg", "paper-right-side"),
     ];
     let drawn = sides.into_iter().filter_map(|(view, file, key)| {
-        let marks = parts_on_side(&sheet.book.parts, numbers, view);
+        let marks = parts_on_side(sheet.book, numbers, view);
         if marks.is_empty() {
             return None;
         }
@@ -94,14 +94,25 @@ fn drawings(
 
 /// The numbers and places of the parts on one side; what lies in the middle is numbered on the left.
 pub fn parts_on_side(
-    parts: &[Part],
+    book: &Book,
     numbers: &BTreeMap<ItemId, u32>,
     view: View,
 ) -> Vec<(u32, Place)> {
     let here = |at: &Place| (at.y < 0.0) == (view == View::Right);
-    parts
-        .iter()
-        .filter_map(|part| Some((*numbers.get(&part.id)?, part.at?)))
-        .filter(|(_, at)| here(at))
+    let of_a_point = |part: &Part| {
+        let mut points = book.points.iter();
+        let at = points.find(|point| {
+            part.points.contains(&point.id) && point.at.is_some_and(|at| here(&at))
+        })?;
+        at.at
+    };
+    let place = |part: &Part| {
+        part.at
+            .filter(here)
+            .or_else(|| part.at.is_none().then(|| of_a_point(part))?)
+    };
+    let marks = book.parts.iter();
+    marks
+        .filter_map(|part| Some((*numbers.get(&part.id)?, place(part)?)))
         .collect()
 }

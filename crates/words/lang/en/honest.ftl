@@ -52,8 +52,8 @@ quiet-title = For a quiet day
 quiet-intro = Small things that can wait, the most pressing first. Print it and take it to the shed.
 quiet-none = Nothing waits for a quiet day.
 quiet-link = List for a quiet day
-quiet-care = run with care until it is mended
-quiet-note = can wait
+quiet-care = Run with care until it is mended.
+quiet-note = It can wait.
 quiet-since = Open since { $when }.
 quiet-times = { $n ->
     [one] First time.

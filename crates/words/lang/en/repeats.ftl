@@ -36,7 +36,7 @@ comes-back-fitted = { $n ->
    *[other] fitted { $n } times
  }
 comes-back-held = Held: { $held }.
-comes-back-span = { $hours } h, { $days ->
+comes-back-span = { $hours } h in { $days ->
     [one] one day
    *[other] { $days } days
  }

@@ -21,11 +21,11 @@ pub fn judge(situation: &Situation) -> Judgement {
 /// The same by some of the rules only: for showing that each is needed.
 pub fn judge_by(situation: &Situation, rules: &[Rule]) -> Judgement {
     let context = Context::of(situation);
-    let found = rules
+    let found: Vec<Reason> = rules
         .iter()
         .flat_map(|rule| (rule.check)(situation, &context))
         .collect();
-    let reasons = once_each(worst_first(found, &context));
+    let reasons = once_each(worst_first(gone_is_enough(found), &context));
     let verdict = reasons
         .iter()
         .map(|reason| reason.weighs)
@@ -38,6 +38,15 @@ pub fn judge_by(situation: &Situation, rules: &[Rule]) -> Judgement {
         book: context.revision,
         reasons,
     }
+}
+
+/// Of a machine that left the yard nothing else is asked: nobody here can walk it round.
+fn gone_is_enough(mut found: Vec<Reason>) -> Vec<Reason> {
+    let gone = |reason: &Reason| matches!(reason.what, What::LeftYard { .. });
+    if found.iter().any(gone) {
+        found.retain(gone);
+    }
+    found
 }
 
 /// When the round ends to hold, counted from its beginning: what was looked at first is as old as that. None where it is not

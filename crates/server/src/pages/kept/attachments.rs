@@ -87,6 +87,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Option<&str>) -> Ans
         .collect();
     if choices.is_empty() {
         form.lines.push(p.t("attachments-none"));
+        form.button = String::new();
         return form.show();
     }
     let change = ["on", "off"].map(|code| Choice {

@@ -97,7 +97,7 @@ fn drawings(p: &Page, book: &Book) -> Vec<(String, String)> {
         (View::Right, "side-right", "parts-right"),
     ];
     let drawn = sides.into_iter().filter_map(|(view, key, id)| {
-        let marks = parts_on_side(&book.parts, &numbers, view);
+        let marks = parts_on_side(book, &numbers, view);
         if marks.is_empty() {
             return None;
         }

@@ -197,7 +197,8 @@ fn drawings(p: &Page, book: &Book, repeats: &[Repeat]) -> Vec<String> {
                 title: &p.t1(key, "name", &book.machine.name),
                 zone: None,
                 id,
-                radius: 17.0,
+                // Few numbers: the whole machine fits the screen, and they are still read.
+                radius: 30.0,
                 close_up: false,
             })
         })

@@ -123,7 +123,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         due: due(desk, &p, state, &here),
         hours: p.words.life_hours(life_hours(state).as_ref()),
         hours_figure: hours_figure(state).map(|_| format!("{here}/figure/hours")),
-        papers: papers_of(&p),
+        papers: papers_of(&p, state.left.is_some()),
         to_see: documents::to_see(desk, &p, &state.documents),
         fitted: state
             .fitted
@@ -355,7 +355,8 @@ fn due(desk: &Desk, p: &Page, state: &MachineState, here: &str) -> Vec<Linked> {
     linked.collect()
 }
 
-fn papers_of(p: &Page) -> Vec<Paper> {
+/// The papers of a machine; of one that left, those that go with it.
+fn papers_of(p: &Page, left: bool) -> Vec<Paper> {
     let kinds = [
         "round-sheet",
         "greasing-chart",
@@ -363,6 +364,7 @@ fn papers_of(p: &Page) -> Vec<Paper> {
         "parts-list",
         "history",
     ];
+    let kinds = if left { &kinds[3..] } else { &kinds };
     let sizes = ["a4", "letter"];
     let both = kinds
         .iter()
