@@ -310,14 +310,14 @@ fn zone(what: &Side<'_>, sheet: Sheet, words: &str, extent: Extent) -> Option<(G
         .set("width", pen::unit((right - left).max(0.0)))
         .set("height", pen::unit(-extent.top))
         .set("fill", format!("url(#{id})"));
-    // Never wider than the zone.
-    let size = (what.radius * 1.05).min(1.4 * (right - left) / words.chars().count().max(1) as f64);
-    let label = pen::label(
-        ((left + right) / 2.0, what.radius * 1.4),
-        size,
-        PENCIL,
-        words,
-    );
+    // No wider than the zone, as far as it can still be read; and always on the sheet.
+    let letters = words.chars().count().max(1) as f64;
+    let size = (what.radius * 1.05)
+        .min(1.4 * (right - left) / letters)
+        .max(what.radius * 0.7);
+    let half = (size * letters * 0.3).min((extent.right - extent.left) / 2.0);
+    let middle = ((left + right) / 2.0).clamp(extent.left + half, extent.right - half);
+    let label = pen::label((middle, what.radius * 1.4), size, PENCIL, words);
     Some((Group::new().add(pen::hatch(&id, 16.0)).add(area), label))
 }
 
