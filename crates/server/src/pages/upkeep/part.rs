@@ -91,7 +91,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     form.fields.push(cost);
     let events = events(book).into_iter().map(|event| Choice {
         code: event.to_string(),
-        word: capital(&p.words.item(event, &names)),
+        word: capital(&p.words.event(event, &names)),
         chosen: event.as_str() == typed.field("event"),
     });
     let events: Vec<_> = events.collect();
