@@ -1,18 +1,20 @@
-//! Every kind of machine that has a blank, walked round in a real browser the size of a phone, from the yard page to its verdict.
+//! Every kind of machine that has a blank, and one that has none, walked round in a real browser the size of a phone, from the yard page to its verdict.
 #![allow(clippy::unwrap_used, missing_docs)]
 
 mod browser;
 
 use browser::{
     chromium::drive,
-    inspect::{complaints, inspect, listen},
-    own_yard::{Machine, adopt, begin, blanks, enter},
+    first_round::walk,
+    inspect::{complaints, listen},
+    own_yard::{Machine, adopt, adopt_text, begin, blanks, enter, told},
     page::Page,
-    pictures::take,
-    program::{Folder, Server},
-    well,
+    program::{Folder, Server, run},
 };
-use yard::book::Without;
+use std::path::Path;
+
+/// What the guide says about describing a machine.
+const GUIDE: &str = include_str!("../../../docs/guide/02-describing-a-machine.md");
 
 /// One machine of each kind, all in one yard, one after the other; the kinds are those that the program lists.
 #[test]
@@ -37,93 +39,55 @@ fn every_blank_is_walked_to_its_verdict() {
     });
 }
 
-/// From the yard page round the machine: all is well, and it is told fit.
-async fn walk(page: &Page, machine: &Machine, wrong: &mut Vec<String>) {
-    page.open(&format!("/m/{}", machine.id())).await;
-    assert_eq!(page.texts("p.verdict").await, ["Walk round first"]);
-    look(page, machine, "machine", wrong).await;
-    page.press("Walk the machine round").await;
-    look(page, machine, "round", wrong).await;
-    page.press("Begin").await;
-    let (mut stations, mut points) = (0, 0);
-    while page.path().await.contains("/round/") {
-        stations += 1;
-        assert!(stations < 40, "the round of {} does not end", machine.id());
-        look(page, machine, &format!("station-{stations}"), wrong).await;
-        points += station(page, machine).await;
+/// Whoever has a machine of no known kind, and only reads the guide: the whole book that it shows, each command that it gives.
+#[test]
+fn a_machine_with_no_blank_is_described_by_the_guide() {
+    let folder = Folder::new();
+    let data = folder.at("yard");
+    let token = begin(&data);
+    let text = book_of_the_guide();
+    let file = data.join("log-splitter.toml");
+    std::fs::write(&file, &text).unwrap();
+    let checked = told(&data, &["book", "check", file.to_str().unwrap()]);
+    assert_eq!(checked["files"][0]["troubles"], serde_json::json!([]));
+    let gaps = told(&data, &["book", "gaps", file.to_str().unwrap()]);
+    let mut gaps = gaps["gaps"].as_array().unwrap().iter();
+    assert!(gaps.all(|gap| gap["bears_on_safety"] == false));
+    let machine = adopt_text(&data, text);
+    for paper in ["round-sheet", "greasing-chart"] {
+        print(&data, paper, machine.id());
     }
-    assert!(points > 5, "{}: {points} points", machine.id());
-    finish(page, machine).await;
-    look(page, machine, "verdict", wrong).await;
-    let reasons = page.texts("ol.reasons li").await;
-    let verdict = page.texts("p.verdict").await;
-    assert_eq!(verdict, ["Fit to run"], "{}: {reasons:?}", machine.id());
+    let server = Server::start(&data);
+    drive(async move |page: Page| {
+        listen(&page).await;
+        page.without_scripts().await;
+        enter(&page, &server, &token).await;
+        page.goto(&server.home()).await;
+        let mut wrong = Vec::new();
+        walk(&page, &machine, &mut wrong).await;
+        assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+        assert_eq!(complaints(&page).await, "");
+    });
 }
 
-/// Answers everything at one station, and goes on; gives how many points that were.
-async fn station(page: &Page, machine: &Machine) -> usize {
-    let here = well::points_here(page).await;
-    for id in &here {
-        well::answer(page, &machine.book, id).await;
-    }
-    let main = page
-        .find("form[action*=\"/round/\"] fieldset ~ button.main")
-        .await;
-    page.follow(&main).await;
-    here.len()
+/// The book that stands whole in the guide, as one copies it: the indented lines from the format's line on.
+fn book_of_the_guide() -> String {
+    let (_, rest) = GUIDE.split_once("\n    kingpost = 1\n").unwrap();
+    let lines = rest
+        .lines()
+        .take_while(|line| line.is_empty() || line.starts_with("    "));
+    let lines = lines.map(|line| line.strip_prefix("    ").unwrap_or(line));
+    let text: Vec<&str> = std::iter::once("kingpost = 1").chain(lines).collect();
+    text.join("\n") + "\n"
 }
 
-/// Ends the round; the meter is asked for where there is one.
-async fn finish(page: &Page, machine: &Machine) {
-    if machine.book.meter.is_some() {
-        page.type_in("hours", "120.0").await;
-    }
-    page.press("Finish the round").await;
-}
-
-/// Takes the picture of a page and notes what is wrong with it.
-async fn look(page: &Page, machine: &Machine, which: &str, wrong: &mut Vec<String>) {
-    take(page, &format!("{}-{which}.png", machine.id()), None).await;
-    let of_another = of_another_machine(machine, &page.text().await);
-    for line in inspect(page).await.into_iter().chain(of_another) {
-        wrong.push(format!("{}, {which}: {line}", machine.id()));
-    }
-}
-
-/// Sentences about what this machine has not, but for those that its own book says.
-fn of_another_machine(machine: &Machine, text: &str) -> Vec<String> {
-    let own = one_line(&machine.text);
-    let absent = absent(machine);
-    let mut found = Vec::new();
-    for sentence in text.split_inclusive(['\n', '.']) {
-        let sentence = one_line(sentence);
-        let speaks = |word: &&&str| sentence.to_lowercase().contains(**word);
-        if let Some(word) = absent.iter().find(speaks)
-            && !own.contains(sentence.trim_end_matches('.'))
-        {
-            found.push(format!("speaks of {word}: {sentence}"));
-        }
-    }
-    found
-}
-
-/// Words for what the machine has not.
-fn absent(machine: &Machine) -> Vec<&'static str> {
-    let lacks = |what: Without| machine.book.lacks(what);
-    let tracks = machine.text.to_lowercase().contains("track");
-    [
-        (lacks(Without::SeatBelt), "seat belt"),
-        (lacks(Without::Engine), "engine"),
-        (lacks(Without::Starter), "starter"),
-        (lacks(Without::Rams), " ram "),
-        (lacks(Without::Rams), " rams"),
-        (!tracks, "track"),
-    ]
-    .into_iter()
-    .filter_map(|(absent, word)| absent.then_some(word))
-    .collect()
-}
-
-fn one_line(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
+/// The paper is a PDF of its own.
+fn print(data: &Path, paper: &str, machine: &str) {
+    let file = data.join(format!("{paper}.pdf"));
+    let to = file.to_str().unwrap();
+    let said = run(data, &["papers", paper, machine, "--output", to]);
+    let error = String::from_utf8_lossy(&said.stderr);
+    assert!(said.status.success(), "{paper}: {error}");
+    let made = std::fs::read(&file).unwrap();
+    assert!(made.starts_with(b"%PDF-") && made.len() > 5000, "{paper}");
 }

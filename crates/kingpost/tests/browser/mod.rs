@@ -4,6 +4,7 @@
 #[path = "../../../yard/tests/blank/mod.rs"]
 pub mod blank;
 pub mod chromium;
+pub mod first_round;
 pub mod inspect;
 pub mod meant;
 pub mod own_yard;

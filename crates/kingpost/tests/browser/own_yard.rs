@@ -19,11 +19,11 @@ const PIN: &str = "7305";
 
 /// Begins the yard; gives the token of the link by which the steward chooses a PIN.
 pub fn begin(data: &Path) -> String {
-    let told = json(
+    let said = told(
         data,
         &["yard", "new", "Invented yard", "--steward", STEWARD],
     );
-    let link = told["link"].as_str().unwrap();
+    let link = said["link"].as_str().unwrap();
     link.rsplit_once("/first/").unwrap().1.to_owned()
 }
 
@@ -64,24 +64,28 @@ impl Machine {
 pub fn adopt(data: &Path, blank: &str) -> Machine {
     let id = format!("the-{blank}");
     let name = format!("Invented {}", blank.replace('-', " "));
-    let told = json(
+    let said = told(
         data,
         &["book", "new", "--like", blank, "--name", &name, "--id", &id],
     );
-    let text = filled(blank, told["text"].as_str().unwrap());
+    let text = filled(blank, said["text"].as_str().unwrap());
     let text = new_from_blank(&text, &name, &MachineId::new(&id).unwrap());
+    adopt_text(data, text)
+}
+
+/// Adopts a book; nothing that bears on safety may be left open.
+pub fn adopt_text(data: &Path, text: String) -> Machine {
     let file = data.join("draft.toml");
     std::fs::write(&file, &text).unwrap();
-    let told = json(
-        data,
-        &["book", "adopt", file.to_str().unwrap(), "--by", STEWARD],
-    );
-    assert_eq!(told["gaps_on_safety"], 0, "{blank}");
+    let file = file.to_str().unwrap();
+    let adopted = told(data, &["book", "adopt", file, "--by", STEWARD]);
+    assert_eq!(adopted["gaps_on_safety"], 0, "{}", adopted["machine"]);
     let book = read(&text, &Habits::default()).book.unwrap();
     Machine { text, book }
 }
 
-fn json(data: &Path, args: &[&str]) -> Value {
+/// What the program answers, as JSON; it must do what it is asked.
+pub fn told(data: &Path, args: &[&str]) -> Value {
     let said = run(data, &[args, &["--json"]].concat());
     let error = String::from_utf8_lossy(&said.stderr);
     assert!(said.status.success(), "{args:?}: {error}");
