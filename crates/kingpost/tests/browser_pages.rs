@@ -5,6 +5,7 @@ mod browser;
 
 use browser::{
     chromium::{HEIGHT, WIDTH, drive},
+    inspect::INSPECT,
     page::Page,
     program::{Folder, Server},
     well,
@@ -17,43 +18,6 @@ const MACHINE: &str = "marigold";
 
 /// Pages of one kind that are looked at: the second may have what the first lacks.
 const OF_A_KIND: usize = 2;
-
-/// What is wrong with the page shown, as one line for each thing. Everything folded away is unfolded first.
-const INSPECT: &str = r#"
-const wrong = [];
-document.querySelectorAll('details').forEach(folded => { folded.open = true; });
-const root = document.scrollingElement;
-if (root.scrollWidth > arguments[0]) {
-    const wide = [...document.querySelectorAll('main *')].filter(e => !e.closest('.wide, pre, svg') && e.getBoundingClientRect().right > arguments[0] + 0.5);
-    wrong.push(`wider than the screen: ${root.scrollWidth} px; ${wide.slice(0, 3).map(e => e.outerHTML.slice(0, 120)).join(' | ')}`);
-}
-if (document.querySelector('script:not([type=module][src^="/static/"]), iframe, object, embed') || document.querySelector('[onclick], [style]')) wrong.push('a script, a frame or a style inside');
-const high = (css, least) => document.querySelectorAll(css).forEach(e => {
-    const box = e.getBoundingClientRect();
-    if (e.checkVisibility() && box.height < least - 0.5) wrong.push(`${box.height} px high, not ${least}: ${e.outerHTML.slice(0, 120)}`);
-});
-high('button, .button, summary, .choices label, nav a, ul.links a, footer a, input:not([type=hidden]):not([type=radio]):not([type=checkbox]), textarea, select', 48);
-if (location.pathname.includes('/round/')) high('form[action*="/round/"] .choices label, form[action*="/round/"] button', 72);
-document.querySelectorAll('input:not([type=hidden]), textarea, select').forEach(e => {
-    const says = [...e.labels].map(label => label.textContent.trim()).join('') || e.getAttribute('aria-label');
-    if (!says) wrong.push(`without a label: ${e.outerHTML.slice(0, 120)}`);
-});
-document.querySelectorAll('[role=radiogroup], [role=group]').forEach(e => {
-    const by = e.getAttribute('aria-labelledby');
-    const says = e.getAttribute('aria-label') || (by && document.getElementById(by) && document.getElementById(by).textContent.trim());
-    if (!says) wrong.push(`a group without a label: ${e.outerHTML.slice(0, 120)}`);
-});
-document.querySelectorAll('body *').forEach(e => {
-    const slides = ['auto', 'scroll'].includes(getComputedStyle(e).overflowX) && e.scrollWidth > e.clientWidth;
-    if (slides && e.tabIndex < 0) wrong.push(`slides sideways, but not from the keyboard: ${e.outerHTML.slice(0, 120)}`);
-});
-const ids = [...document.querySelectorAll('[id]')].map(e => e.id);
-const twice = ids.filter((id, i) => ids.indexOf(id) !== i);
-if (twice.length) wrong.push(`ids given twice: ${twice.join(' ')}`);
-if (!document.documentElement.lang || !document.title.trim() || document.querySelectorAll('h1').length !== 1) wrong.push('no language, no title, or not one heading');
-performance.getEntriesByType('resource').filter(r => !r.name.startsWith(location.origin) && !r.name.startsWith('data:')).forEach(r => wrong.push(`calls ${r.name}`));
-return wrong;
-"#;
 
 /// Adds one of each thing that the inspection looks for.
 const SPOIL: &str = r#"

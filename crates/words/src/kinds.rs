@@ -36,6 +36,7 @@ fn caution_key<'a>(key: &'a str, book: &Book) -> Option<&'a str> {
     let lacks = |what| book.lacks(what);
     match key {
         "caution-pressure" if lacks(Without::Rams) => None,
+        "caution-held" if lacks(Without::Rams) => Some("kinds-caution-held-no-rams"),
         "caution-engine-off" | "caution-seat" if lacks(Without::Engine) => None,
         "caution-engine-off" if lacks(Without::Starter) => Some("kinds-caution-pulled-off"),
         "caution-seat" if lacks(Without::SeatBelt) => {
@@ -88,7 +89,7 @@ mod tests {
         for engine in ENGINES {
             assert!(!words.leg_state(engine, &trailer).contains("engine"));
         }
-        let said = ["caution-zone", "caution-held"].map(|key| words.text(key));
+        let said = ["caution-zone", "kinds-caution-held-no-rams"].map(|key| words.text(key));
         assert_eq!(words.cautions(&ALL, &trailer), said);
     }
 
@@ -101,7 +102,11 @@ mod tests {
             words.leg_state(Engine::Working, &saw),
             "engine running, at work"
         );
-        let said = ["caution-zone", "kinds-caution-pulled-off", "caution-held"];
+        let said = [
+            "caution-zone",
+            "kinds-caution-pulled-off",
+            "kinds-caution-held-no-rams",
+        ];
         assert_eq!(words.cautions(&ALL, &saw), said.map(|key| words.text(key)));
         let quad = book("without = [\"seat-belt\", \"rams\"]", "wheels");
         assert_eq!(

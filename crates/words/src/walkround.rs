@@ -192,7 +192,7 @@ impl Words {
             Because::Standing { days } => self.say("because-standing", &[("n", (*days).into())]),
             Because::FirstTime => plain("first-time"),
             Because::After { event } => {
-                self.say("because-after", &[("name", self.item(event, names).into())])
+                self.say("because-after", &[("name", self.event(event, names).into())])
             }
             Because::OtherOperator => plain("other-operator"),
             Because::StillUnknown => plain("still-unknown"),
@@ -213,6 +213,12 @@ impl Words {
         self.list_or(&said)
     }
 
+    /// What happened, after which something is looked at more often. A book names it by its id alone, so that is said as words.
+    pub fn event(&self, event: &ItemId, names: &dyn Names) -> String {
+        let named = names.item(event);
+        named.unwrap_or_else(|| event.as_str().replace('-', " "))
+    }
+
     /// One rhythm.
     pub fn rhythm(&self, rhythm: &Rhythm, names: &dyn Names) -> String {
         match rhythm {
@@ -229,7 +235,7 @@ impl Words {
                 during,
                 then,
             } => {
-                let name = self.item(event, names);
+                let name = self.event(event, names);
                 let mut args = vec![
                     ("name", name.into()),
                     ("every", every.text().into()),

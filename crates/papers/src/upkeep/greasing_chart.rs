@@ -47,10 +47,11 @@ pub fn greasing_chart(sheet: &Sheet<'_>, gun_grams: Option<f64>) -> Result<Vec<u
         "drawings": picture::sides(sheet, &shown, false, &mut pictures),
         "about": about(sheet, count),
         "count": sheet.t1("paper-of-count", "of", count),
+        "none": (count == 0).then(|| sheet.t("paper-chart-none")),
         "first": sheet.words.cautions(&["caution-engine-off", "caution-held"], sheet.book),
         "how": sheet.t("paper-chart-how"),
         "refused": refused_in_general(sheet),
-        "adjuster": sheet.t("paper-chart-adjuster"),
+        "adjuster": adjuster(sheet),
         "columns": (["number", "fitting", "how-much", "done"].map(|column| sheet.t(&format!("paper-column-{column}")))),
         "groups": groups(sheet).iter().map(|(pose, points)| group(sheet, pose.as_ref(), points, gun_grams, &names)).collect::<Vec<_>>(),
     });
@@ -79,6 +80,16 @@ fn refused_in_general(sheet: &Sheet<'_>) -> String {
     match &sheet.book.greasing.refused_runs {
         Some(hours) => sheet.t1("paper-refused-runs", "value", hours.text()),
         None => sheet.t("paper-refused-ask"),
+    }
+}
+
+/// That a track adjuster is no greasing point; left out where the machine is known to stand on anything but tracks.
+fn adjuster(sheet: &Sheet<'_>) -> String {
+    let gear = sheet.book.ground_gear.as_ref();
+    if gear.is_some_and(|gear| !gear.tracks) {
+        String::new()
+    } else {
+        sheet.t("paper-chart-adjuster")
     }
 }
 
@@ -229,13 +240,16 @@ fn boxes(sheet: &Sheet<'_>, row: &Row<'_>) -> Vec<Line> {
                     .chain(each(count))
                     .collect::<Line>()
             };
-            vec![
-                [
-                    side("paper-left", left.0.count),
-                    side("paper-right", right.0.count),
-                ]
-                .concat(),
-            ]
+            let (left, right) = (
+                side("paper-left", left.0.count),
+                side("paper-right", right.0.count),
+            );
+            // With one fitting a side they stand side by side; with more, each side has a line, so that no line breaks within a side.
+            if left.len() + right.len() <= 4 {
+                vec![[left, right].concat()]
+            } else {
+                vec![left, right]
+            }
         }
     }
 }

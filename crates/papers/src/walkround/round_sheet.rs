@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use words::{BookList, BookNames, Names};
 use yard::{
-    book::{Engine, GreaseUntil, MeasureLimit, OilHeat, Point, PointKind},
+    book::{Engine, GreaseUntil, MeasureLimit, OilHeat, Point, PointKind, Without},
     id::{ItemId, PointId},
     walkround::{Leg, RoundPlan, Stop},
 };
@@ -46,7 +46,7 @@ fn document(sheet: &Sheet<'_>, plan: &RoundPlan) -> Result<typeset::Document<'st
         "fields": fields(sheet),
         "columns": (["number", "what", "how", "limit", "found"].map(|column| sheet.t(&format!("paper-column-{column}")))),
         "legs": plan.legs.iter().map(|leg| leg_data(sheet, leg, &names)).collect::<Vec<_>>(),
-        "key": (["paper-key-bold", "paper-key-as-above"].map(|key| sheet.t(key))),
+        "key": ([key_of_bold(sheet), "paper-key-as-above"].map(|key| sheet.t(key))),
         "finds": finds(sheet, &plan.finds, &names),
         "legend": (["paper-legend-not-checked", "paper-legend-leaks"].map(|key| sheet.t(key))),
         "note": sheet.t("paper-note"),
@@ -65,6 +65,15 @@ fn fields(sheet: &Sheet<'_>) -> Vec<String> {
     let meter = (!sheet.book.is_without_meter()).then_some("paper-hours");
     let keys = ["paper-who", "paper-when"].into_iter().chain(meter);
     keys.map(|key| sheet.t(key)).collect()
+}
+
+/// What a bold answer means for this machine.
+fn key_of_bold(sheet: &Sheet<'_>) -> &'static str {
+    if sheet.book.lacks(Without::Engine) {
+        "paper-key-bold-no-engine"
+    } else {
+        "paper-key-bold"
+    }
 }
 
 /// Purpose, time it takes, how many points and fittings.

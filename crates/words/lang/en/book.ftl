@@ -71,8 +71,8 @@ book-trouble-key-twice = { $key } is there already, on line { $first-line }.
     .next = Take one of the two out.
 book-trouble-key-of-other-kind = { $key } does not belong to the kind { $kind }.
     .next = It belongs to: { $belongs-to }. Take it out, or change the kind.
-book-trouble-missing-key = { $key } is missing in { $table }.
-    .next = Add it.
+book-trouble-missing-key = In { $table } the key “{ $key }” is missing.
+    .next = Add the line: { $key } = … What may stand there is in the format's reference.
 book-trouble-wrong-type = { $key } is { $found } here.
     .next = Write { $wanted }.
 book-trouble-nothing = { $key } is empty.

@@ -14,8 +14,8 @@ sign-round = { $name }, { $when }
 sign-too-quick = { $points } points in { $took }. The book gives them { $given }. Less than a quarter of that is quick.
 sign-same-value = { $point }: { $value }, { $days } days running.
 sign-always-the-same = The last { $rounds } rounds have the same answer at every one of { $points } points, numbers too.
-sign-no-photo = No photo of { $point }, because: { $why }
-sign-photo-not-yet = No photo of { $point } was taken, and nobody said why.
+sign-no-photo = No photo of “{ $point }”, because: { $why }
+sign-photo-not-yet = “{ $point }”: no photo was taken, and nobody said why.
 sign-seconds = { $n ->
     [one] one second
    *[other] { $n } seconds
@@ -29,7 +29,7 @@ show-me = Show me: this round asks for one photo, of { $point }.
 show-me-why = One point is picked at random. It helps whoever mends it, and shows how it looks when it is well.
 show-me-take = Take the photo
 show-me-taken = The photo of { $point } is there. Thank you.
-show-me-declined = No photo of { $point }, because: { $why }
+show-me-declined = No photo of “{ $point }”, because: { $why }
 show-me-decline = No photo, because
 
 happened-title = It happened while I had it
@@ -41,8 +41,8 @@ happened-who-sees-all = The steward and the deputy can still see it, and so can 
 happened-what = What happened, and what broke
     .hint = What you did, what it did, what you saw or heard.
 happened-name = Your name
-happened-name-named = show my name
-happened-name-unnamed = leave my name off the pages
+happened-name-named = Show my name
+happened-name-unnamed = Leave my name off the pages
 happened-keep = Tell it
 fault-told-named = told by whoever it happened to
 fault-told-unnamed = told by whoever it happened to, name left off

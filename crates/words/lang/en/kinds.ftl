@@ -18,4 +18,5 @@ kinds-placed-working = engine running, at work
 ## Cautions.
 
 kinds-caution-saddle = Helmet on. Sit on the saddle and hold the brake. Never start it from the ground.
+kinds-caution-held-no-rams = Nobody goes under anything that is not held up by a prop or a lock.
 kinds-caution-pulled-off = Engine off, switch off. Before hands go near the chain or the fan: spark plug cap off.

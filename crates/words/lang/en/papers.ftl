@@ -61,6 +61,7 @@ paper-grease-strokes-grams = { $n ->
 paper-grease-remote = look at the joint
 paper-oil-heat = oil { $oil }
 paper-key-bold = Bold: stand down; the engine stays off.
+paper-key-bold-no-engine = Bold: stand down; the machine is not used.
 paper-key-as-above = As above: the machine stood and the oil was as said above and beside, the fluid clean. If not, write how it was.
 
 ### `.also`: what may be typed as well when a sheet is taken in, between semicolons
@@ -171,6 +172,7 @@ paper-not-proof = Paper grants nothing: the steward, the deputy or the yard's co
 paper-bring-back = Bring the sheet back. Photograph it or keep it.
 
 paper-chart-title = { $machine } · greasing
+paper-chart-none = This machine's book has no fitting to be greased.
 paper-chart-how = Wipe the fitting. Pump until fresh grease begins to show, then stop. Tick each fitting.
 paper-chart-adjuster = The fitting of a track adjuster is not greased: it tightens the track.
 paper-of-count = { $of ->

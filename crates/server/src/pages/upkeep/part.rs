@@ -98,7 +98,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
         .push(Field::text(&p, "part-count", "count", typed.field("count")));
     let events = events(book).into_iter().map(|event| Choice {
         code: event.to_string(),
-        word: capital(&p.words.item(event, &names)),
+        word: capital(&p.words.event(event, &names)),
         chosen: event.as_str() == typed.field("event"),
     });
     let events: Vec<_> = events.collect();
