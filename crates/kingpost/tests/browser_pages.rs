@@ -257,18 +257,16 @@ fn the_tab_key_leads_to_the_main_button_of_each_page() {
         tab_to(&page, "main button.main").await;
         page.goto(&server.home()).await;
         page.sign_in("Odalys", &server.pin).await;
+        page.goto(&server.home()).await;
+        tab_to(&page, "main a.machine").await;
         for (path, css) in [
             ("", "main a.button.main"),
             ("/round?list=1", "main a.button.main"),
             ("/handover", "main button.main"),
             ("/fault", "main button.main"),
         ] {
-            let machine = if path.is_empty() {
-                String::new()
-            } else {
-                format!("/m/{MACHINE}{path}")
-            };
-            page.goto(&format!("{}{machine}", server.home())).await;
+            let machine = format!("{}/m/{MACHINE}{path}", server.home());
+            page.goto(&machine).await;
             tab_to(&page, css).await;
         }
     });
