@@ -191,9 +191,10 @@ impl Words {
             Because::NotReaching => plain("not-reaching"),
             Because::Standing { days } => self.say("because-standing", &[("n", (*days).into())]),
             Because::FirstTime => plain("first-time"),
-            Because::After { event } => {
-                self.say("because-after", &[("name", self.event(event, names).into())])
-            }
+            Because::After { event } => self.say(
+                "because-after",
+                &[("name", self.event(event, names).into())],
+            ),
             Because::OtherOperator => plain("other-operator"),
             Because::StillUnknown => plain("still-unknown"),
             Because::OpenFinding => plain("open-finding"),

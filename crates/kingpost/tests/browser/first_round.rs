@@ -68,6 +68,8 @@ fn of_another_machine(machine: &Machine, text: &str) -> Vec<String> {
     let mut found = Vec::new();
     for sentence in text.split_inclusive(['\n', '.']) {
         let sentence = one_line(sentence);
+        // A point's number stands right before its words.
+        let sentence = sentence.trim_start_matches(|c: char| c.is_ascii_digit());
         let speaks = |word: &&&str| sentence.to_lowercase().contains(**word);
         if let Some(word) = absent.iter().find(speaks)
             && !own.contains(sentence.trim_end_matches('.'))

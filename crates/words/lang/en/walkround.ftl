@@ -11,7 +11,7 @@ engine-working = engine running, machine moving
 engine-after = engine off again, after it has run
 
 safeguard-key-out = Key, or the handle of the battery switch, in your pocket.
-safeguard-chocks = Chocks at the tracks or wheels.
+safeguard-chocks = Chocks set: it cannot roll.
 safeguard-prop = What is raised stands on its prop or lock. You have seen it hold.
 safeguard-pressure-gauged = Pressure let off. The gauge shows none.
 safeguard-zone-empty = Nobody in the danger zone.

@@ -25,7 +25,11 @@ pub struct Cure {
     pub cause: Option<Cause>,
 }
 
-/// Words that say only that it was done again; what is the same without them is the same.
+/// Words that say only that it was done again; what is the same without them is the same. People write in their own words and
+/// tongue; no code stands behind a free text, so none could be compared instead. These are English: in any other tongue such
+/// words count as the rest do, and two cures are the same where they name the same part, are both an adjustment, or say the
+/// same words. The mistake is then on the quiet side: it may take one failure more until the cause is asked for, as
+/// it is after any three.
 const SAY_NOTHING: &[&str] = &[
     "again", "and", "another", "as", "before", "did", "ditto", "done", "fitted", "for", "have",
     "it", "like", "more", "once", "put", "same", "the", "then", "this", "time", "was", "with",

@@ -13,7 +13,7 @@ use crate::{
 use yard::{
     book::Severity,
     code::Coded,
-    entry::{self, Body},
+    entry::{self, Body, Told},
     id::PointId,
     people::Deed,
 };
@@ -23,9 +23,26 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
     render(desk, machine, &Typed::default(), Vec::new())
 }
 
-/// Keeps the fault.
+/// Keeps the fault, at its point where the address names one of the book's.
 pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
-    let (id, _, book) = desk.machine_and_book(machine)?;
+    let (_, _, book) = desk.machine_and_book(machine)?;
+    let point =
+        PointId::new(typed.field("point")).filter(|id| book.points.iter().any(|q| q.id == *id));
+    report(desk, machine, typed, (point, None), |asked| {
+        render(desk, machine, typed, asked)
+    })
+}
+
+/// Keeps what a form of ours tells as a fault: at which point, and with or without the name, is the form's own. Where words or
+/// severity are missing, the form is shown again with what is asked.
+pub(super) fn report(
+    desk: &Desk,
+    machine: &str,
+    typed: &Typed,
+    (point, told): (Option<PointId>, Option<Told>),
+    again: impl FnOnce(Vec<Asked>) -> Answer,
+) -> Answer {
+    let (id, ..) = desk.machine_and_book(machine)?;
     let p = desk.page();
     let severity = Severity::from_code(typed.field("severity"));
     let what = typed.field("what");
@@ -37,20 +54,15 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         asked.push(form::asked(&p, "ask-fault-severity"));
     }
     let (Some(severity), true) = (severity, asked.is_empty()) else {
-        return render(desk, machine, typed, asked);
+        return again(asked);
     };
-    let point =
-        PointId::new(typed.field("point")).filter(|id| book.points.iter().any(|q| q.id == *id));
-    accept::keep(
-        desk,
-        Some(&id),
-        Body::Fault(entry::Fault {
-            point,
-            what: what.to_owned(),
-            severity,
-            told: None,
-        }),
-    )?;
+    let fault = entry::Fault {
+        point,
+        what: what.to_owned(),
+        severity,
+        told,
+    };
+    accept::keep(desk, Some(&id), Body::Fault(fault))?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
 }
 

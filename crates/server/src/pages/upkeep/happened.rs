@@ -1,20 +1,17 @@
 //! Telling what happened, without blame: "it happened while I had it".
 
-use super::short::{Field, ShortForm};
+use super::{
+    fault,
+    short::{Field, ShortForm},
+};
 use crate::{
-    accept,
-    desk::{Answer, Desk, go},
+    desk::{Answer, Desk},
     pages::walkround::{
-        form::{self, Typed},
+        form::Typed,
         question::{Asked, Choice, choices},
     },
 };
-use yard::{
-    book::Severity,
-    code::Coded,
-    entry::{self, Body, Told},
-    people::Deed,
-};
+use yard::{book::Severity, entry::Told, people::Deed};
 
 /// Shows the form, which says first that nobody is blamed, and who can see the name.
 pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
@@ -23,32 +20,13 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
 
 /// Keeps it as a fault, with or without the name on the pages. Where nothing is said, the name is left off.
 pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
-    let (id, ..) = desk.machine_and_book(machine)?;
-    let p = desk.page();
-    let severity = Severity::from_code(typed.field("severity"));
-    let what = typed.field("what");
-    let mut asked = Vec::new();
-    if what.is_empty() {
-        asked.push(form::asked(&p, "ask-fault-what"));
-    }
-    if severity.is_none() {
-        asked.push(form::asked(&p, "ask-fault-severity"));
-    }
-    let (Some(severity), true) = (severity, asked.is_empty()) else {
-        return render(desk, machine, typed, asked);
-    };
     let told = match typed.field("name") {
         "named" => Told::Named,
         _ => Told::Unnamed,
     };
-    let fault = entry::Fault {
-        point: None,
-        what: what.to_owned(),
-        severity,
-        told: Some(told),
-    };
-    accept::keep(desk, Some(&id), Body::Fault(fault))?;
-    go(&format!("/y/{}/m/{id}", desk.app.tag()))
+    fault::report(desk, machine, typed, (None, Some(told)), |asked| {
+        render(desk, machine, typed, asked)
+    })
 }
 
 fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answer {
