@@ -88,8 +88,10 @@ async fn stood_down(page: &Page, server: &Server) {
     let reasons = page.texts("ol.reasons li").await;
     assert!(reasons[0].contains(CLIP), "{reasons:?}");
     page.open(&format!("/y/{}", server.tag)).await;
-    assert_eq!(page.texts("p.verdict").await, ["Stand down"]);
-    assert!(page.texts(".machine li").await[0].contains(CLIP));
+    let card = format!(".machine[href$=\"/m/{MACHINE}\"]");
+    let verdict = page.texts(&format!("{card} p.verdict")).await;
+    assert_eq!(verdict, ["Stand down"]);
+    assert!(page.texts(&format!("{card} li")).await[0].contains(CLIP));
 }
 
 /// No button for it, and the address refuses it as well.
