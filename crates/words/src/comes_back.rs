@@ -114,7 +114,7 @@ mod tests {
     fn spans_and_sums_are_said() {
         let words = Words::english();
         let held = words.held(&[Exact::parse("34.2"), None], &[10, 1]);
-        assert_eq!(held, "Held: 34.2 h, 10 days and one day, hours not known.");
+        assert_eq!(held, "Held: 34.2 h in 10 days; one day, hours not known.");
         let costs = Costs {
             sums: BTreeMap::from([
                 ("EUR".to_owned(), Exact::parse("12.5").unwrap()),
