@@ -10,10 +10,6 @@ use quantity::Quantity;
 
 /// What an entry says. Kinds that are unknown, newer or do not read are kept as they are.
 #[derive(Clone, Debug, PartialEq)]
-#[expect(
-    clippy::large_enum_variant,
-    reason = "one rare kind is larger than the rest; entries lie in a list and are seldom moved"
-)]
 pub enum Body {
     /// A machine book taken into use, with its full text.
     BookAdopted(BookAdopted),
