@@ -70,7 +70,9 @@ fn rule(point: &Point) -> Option<&GreasingRule> {
 }
 
 fn about(sheet: &Sheet<'_>, count: u32) -> Vec<String> {
-    let mut said = vec![sheet.t1("paper-fittings", "n", count)];
+    // Of a machine without fittings the chart says so where they would stand.
+    let fittings = (count > 0).then(|| sheet.t1("paper-fittings", "n", count));
+    let mut said: Vec<String> = fittings.into_iter().collect();
     said.extend(sheet.book.greasing.when.map(|when| sheet.words.name(when)));
     said
 }

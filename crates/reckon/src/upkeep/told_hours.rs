@@ -37,7 +37,7 @@ pub struct ToldHours {
 pub fn told_hours(told: &[f64], half_widths: &[f64]) -> Result<ToldHours, Refusal> {
     let count = |input, count| Err(Refusal::WrongCount { input, count });
     if told.is_empty() {
-        return count("told", 0);
+        return count("told", told.len());
     }
     if half_widths.len() != told.len() {
         return count("half_widths", half_widths.len());

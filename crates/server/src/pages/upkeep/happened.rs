@@ -6,9 +6,12 @@ use super::{
 };
 use crate::{
     desk::{Answer, Desk},
-    pages::walkround::{
-        form::Typed,
-        question::{Asked, Choice, choices},
+    pages::{
+        walkround::{
+            form::Typed,
+            question::{Asked, Choice, choices},
+        },
+        yard::machine::stop_words,
     },
 };
 use yard::{book::Severity, entry::Told, people::Deed};
@@ -34,7 +37,7 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
     let (_, _, book) = desk.machine_and_book(machine)?;
     let mut form = ShortForm::new(desk, machine, "happened", "happened-title", "happened-keep")?;
     let p = form.p.clone();
-    form.stop = book.stop.as_ref().map(|stop| stop.how.clone());
+    form.stop = stop_words(&p, book);
     form.lines = [
         "happened-intro",
         "happened-never",
