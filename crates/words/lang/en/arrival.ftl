@@ -69,11 +69,16 @@ arrival-begin = It came today
 arrival-keep = Keep
 arrival-end = It is taken in
 
-ask-arrival-count = How many fittings are there? Write a number, 0 where there are none.
-ask-arrival-fluid = Say whether it was changed or analysed.
-ask-arrival-says = Write what you saw. Where there is none, write “none”.
-ask-arrival-end = Something is left to do. Say what, and why it can wait.
-ask-arrival-begun = Say first that it came.
+ask-arrival-count = How many fittings are there?
+    .next = Write a number, 0 where there are none.
+ask-arrival-fluid = Which fluid is known now?
+    .next = Say of one at least whether it was changed or analysed.
+ask-arrival-says = What did you see?
+    .next = Write it down. Where there is nothing of the kind, write “none”.
+ask-arrival-end = Something is left to do.
+    .next = Say what, and why it can wait.
+ask-arrival-begun = Nobody wrote down yet that it came.
+    .next = Begin with the first step.
 
 arrival-step-came = It comes
     .why = All later readings and changes are counted from this day.
