@@ -2,6 +2,7 @@
 
 pub mod drawing;
 
+mod arrival;
 mod handover;
 mod kept;
 mod trust;
@@ -15,6 +16,7 @@ mod picture;
 mod qr;
 mod typeset;
 
+pub use arrival::arrival_sheet;
 pub use handover::{
     MOST_PHOTOS, PrintedFinding, PrintedPhoto, finding_sheet, stand_down_tag, stand_down_tag_to,
 };

@@ -190,6 +190,17 @@ impl Words {
                 args.extend(ended.map(|date| ("date", self.date(date).into())));
                 (ended.map(|_| "ended"), args)
             }
+            What::UnknownFluid { fluids } => {
+                let names = fluids.iter().map(|fluid| {
+                    names
+                        .listed(BookList::Fluids, fluid)
+                        .unwrap_or_else(|| fluid.to_string())
+                });
+                (
+                    None,
+                    vec![("fluids", self.list(&names.collect::<Vec<_>>()).into())],
+                )
+            }
             What::OpenRecall { title } => (None, vec![("title", title.into())]),
             What::Gap { gap } => (None, vec![("name", self.gap_by_id(gap, names).into())]),
             _ => (None, vec![]),

@@ -18,6 +18,7 @@ mod time;
 mod quantity;
 mod reckon;
 
+mod arrival;
 mod book;
 mod comes_back;
 mod errors;

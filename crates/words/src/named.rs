@@ -9,9 +9,9 @@ use yard::{
     },
     code::Coded,
     entry::{
-        BoltState, ClipState, DocumentKind, EngineLeft, FluidLooks, FunctionState, GreaseTook,
-        Hindrance, HoseState, LeftHow, LevelReads, LookState, RestState, RoundPurpose,
-        StructureState,
+        ArrivalStep, BoltState, ClipState, DocumentKind, EngineLeft, FluidLooks, FluidNow,
+        FunctionState, GreaseTook, Hindrance, HoseState, LeftHow, LevelReads, LookState, RestState,
+        RoundPurpose, StructureState,
     },
     handover::Verdict,
     people::{Deed, Role},
@@ -97,6 +97,8 @@ named! {
     GreaseWhen in "grease-when";
     DocumentKind in "document";
     LeftHow in "left-how";
+    ArrivalStep in "arrival-step";
+    FluidNow in "fluid-now";
     PartWord in "part-kind";
     PutIn in "put-in";
 }

@@ -13,6 +13,7 @@ use std::{
 pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("access", include_str!("../lang/en/access.ftl")),
     ("api", include_str!("../lang/en/api.ftl")),
+    ("arrival", include_str!("../lang/en/arrival.ftl")),
     ("arm", include_str!("../lang/en/arm.ftl")),
     ("book", include_str!("../lang/en/book.ftl")),
     ("caution", include_str!("../lang/en/caution.ftl")),

@@ -3,9 +3,9 @@
 use crate::{
     book::{About, Engine, LeakClass, OilHeat, Safeguard, Severity},
     entry::{
-        AccessWhat, BoltState, ClipState, DocumentKind, EngineLeft, FluidLooks, FunctionState,
-        GreaseTook, Hindrance, HoseState, LeftHow, LevelReads, LookState, RestState, RoundPurpose,
-        RunPart, StructureState,
+        AccessWhat, ArrivalStep, BoltState, ClipState, DocumentKind, EngineLeft, FluidLooks,
+        FluidNow, FunctionState, GreaseTook, Hindrance, HoseState, LeftHow, LevelReads, LookState,
+        RestState, RoundPurpose, RunPart, StructureState,
     },
 };
 
@@ -59,6 +59,11 @@ coded! {
     AccessWhat { Locked = "locked", Unlocked = "unlocked", LinkGiven = "link-given", PinSet = "pin-set", NameErased = "name-erased", TokenMade = "token-made", TokenEnded = "token-ended", TakenIn = "taken-in" }
     DocumentKind { Manual = "manual", Certificate = "certificate", Insurance = "insurance", TestReport = "test-report", Registration = "registration", Recall = "recall", Other = "other" }
     LeftHow { Sold = "sold", Scrapped = "scrapped", GivenBack = "given-back" }
+    ArrivalStep {
+        Came = "came", Stop = "stop", Plates = "plates", Fluids = "fluids", Sides = "sides", Measures = "measures",
+        FittingsFirst = "fittings-first", FittingsSecond = "fittings-second", Weaknesses = "weaknesses", Over = "over",
+    }
+    FluidNow { Changed = "changed", Analysed = "analysed" }
     RestState { Proven = "proven", Done = "done", OnLock = "on-lock", NotDone = "not-done" }
     Engine { Off = "off", Idle = "idle", Working = "working", After = "after" }
     Safeguard { KeyOut = "key-out", Chocks = "chocks", Prop = "prop", PressureGauged = "pressure-gauged", ZoneEmpty = "zone-empty", SecondPerson = "second-person", StewardOnly = "steward-only", Cooled = "cooled", BeltOn = "belt-on" }

@@ -1,7 +1,7 @@
 //! The domain of a yard of shared machines: books, entries, folds, laps, verdicts. Pure: no clock, no I/O, no prose.
 //!
 //! Reading order: ids and the outside [`world`]; [`people`] and what they may do; the machine [`book`]; the [`entry`] as
-//! the journal holds it; [`state`], the folds over entries; then the jobs [`walkround`], [`upkeep`] and [`handover`]
+//! the journal holds it; [`state`], the folds over entries; then the jobs [`arrival`], [`walkround`], [`upkeep`] and [`handover`]
 //! (which ends in the verdict).
 
 pub mod code;
@@ -15,6 +15,7 @@ pub mod entry;
 
 pub mod state;
 
+pub mod arrival;
 pub mod upkeep;
 pub mod walkround;
 

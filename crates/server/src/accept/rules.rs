@@ -50,6 +50,7 @@ pub(crate) fn deed_of(body: &Body, by: PersonId, found: &impl Found) -> Deed {
         Body::Purchase(_) | Body::Lesson(_) | Body::SignOff(_) => Deed::SignOff,
         Body::Document(document) => document_deed(document),
         Body::DocumentEnded(_) => Deed::NeededDocuments,
+        Body::Arrival(_) => Deed::Arrive,
         Body::LeftYard(_) | Body::CameBack(_) => Deed::LetGo,
         Body::Note(_) | Body::Photo(_) | Body::Unknown { .. } | Body::Unreadable { .. } => {
             Deed::Note

@@ -13,12 +13,12 @@ use serde::{Deserialize, Serialize};
 use yard::{
     book::Severity,
     entry::{
-        Access, AccessWhat, Adjustment, AttachmentChange, BookAdopted, CameBack, Cause, Document,
-        DocumentEnded, DocumentKind, EngineLeft, Evidence, Fault, GapAccepted, Greasing, Handover,
-        HoursTold, LeftHow, LeftYard, Lesson, MeterBroken, MeterChange, MeterReading, MovePermit,
-        Note, PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState, RoleGiven,
-        RoundPurpose, Ruling, RulingSays, Run, RunPart, ShelfCount, SignOff, StandDown, Told,
-        TopUp, WalkRound,
+        Access, AccessWhat, Adjustment, Arrival, ArrivalStep, AttachmentChange, BookAdopted,
+        CameBack, Cause, Document, DocumentEnded, DocumentKind, EngineLeft, Evidence, Fault,
+        FluidNow, GapAccepted, Greasing, Handover, HoursTold, LeftHow, LeftYard, Lesson,
+        MeterBroken, MeterChange, MeterReading, MovePermit, Note, PartFitted, PhotoNote, Purchase,
+        Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose, Ruling, RulingSays, Run,
+        RunPart, ShelfCount, SignOff, StandDown, Told, TopUp, WalkRound,
     },
     people::Role,
 };
@@ -57,6 +57,7 @@ struct_form!(DocumentForm for Document { what: DocumentKindWord, title: String }
 struct_form!(DocumentEndedForm for DocumentEnded { of: EntryRef, why: String });
 struct_form!(LeftYardForm for LeftYard { how: LeftHowWord } maybe { on: Day, to: String, hours: Written, note: String });
 struct_form!(CameBackForm for CameBack { why: String });
+struct_form!(ArrivalForm for Arrival { step: ArrivalStepWord } maybe { about: ItemRef, fluid: FluidNowWord, count: u32, says: String });
 
 // Standing down and releasing.
 struct_form!(StandDownForm for StandDown { why: String });
@@ -80,6 +81,8 @@ word_form!(SeverityWord for Severity { Note = "note", Care = "care", StandDown =
 word_form!(AccessWhatWord for AccessWhat { Locked = "locked", Unlocked = "unlocked", LinkGiven = "link-given", PinSet = "pin-set", NameErased = "name-erased", TokenMade = "token-made", TokenEnded = "token-ended", TakenIn = "taken-in" });
 word_form!(DocumentKindWord for DocumentKind { Manual = "manual", Certificate = "certificate", Insurance = "insurance", TestReport = "test-report", Registration = "registration", Recall = "recall", Other = "other" });
 word_form!(LeftHowWord for LeftHow { Sold = "sold", Scrapped = "scrapped", GivenBack = "given-back" });
+word_form!(ArrivalStepWord for ArrivalStep { Came = "came", Stop = "stop", Plates = "plates", Fluids = "fluids", Sides = "sides", Measures = "measures", FittingsFirst = "fittings-first", FittingsSecond = "fittings-second", Weaknesses = "weaknesses", Over = "over" });
+word_form!(FluidNowWord for FluidNow { Changed = "changed", Analysed = "analysed" });
 word_form!(RoleWord for Role { Visitor = "visitor", Learner = "learner", Operator = "operator", Deputy = "deputy", Steward = "steward" });
 
 /// `"reading-wrong"`, `{"meter-replaced": {"unmetered": "12 h"}}`, …

@@ -2,7 +2,7 @@
 
 use super::{
     bodies::{
-        AccessForm, AdjustmentForm, AttachmentForm, BookAdoptedForm, CameBackForm,
+        AccessForm, AdjustmentForm, ArrivalForm, AttachmentForm, BookAdoptedForm, CameBackForm,
         DocumentEndedForm, DocumentForm, FaultForm, GapAcceptedForm, GreasingForm, HandoverForm,
         HoursToldForm, LeftYardForm, LessonForm, MeterBrokenForm, MeterChangeForm,
         MeterReadingForm, MovePermitForm, NoteForm, PartFittedForm, PhotoNoteForm, PurchaseForm,
@@ -83,6 +83,7 @@ kinds! {
     "document-ended" 1 DocumentEnded DocumentEndedForm;
     "left-yard" 1 LeftYard LeftYardForm;
     "came-back" 1 CameBack CameBackForm;
+    "arrival" 1 Arrival ArrivalForm;
     "lesson" 1 Lesson LessonForm;
     "sign-off" 1 SignOff SignOffForm;
     "note" 1 Note NoteForm;

@@ -121,6 +121,8 @@ fn plain_bodies() -> Vec<(&'static str, BoxedStrategy<Body>)> {
         ("left-yard", (select(LeftHow::ALL.to_vec()), maybe(day()), maybe(text()), maybe(quantity()), maybe(text()))
             .prop_map(|(how, on, to, hours, note)| Body::LeftYard(LeftYard { how, on, to, hours, note })).boxed()),
         ("came-back", text().prop_map(|why| Body::CameBack(CameBack { why })).boxed()),
+        ("arrival", (select(ArrivalStep::ALL.to_vec()), maybe(item()), maybe(select(FluidNow::ALL.to_vec())), maybe(any::<u32>()), maybe(text()))
+            .prop_map(|(step, about, fluid, count, says)| Body::Arrival(Arrival { step, about, fluid, count, says })).boxed()),
         ("lesson", (uuid(), text()).prop_map(|(person, what)| Body::Lesson(Lesson { person: PersonId(person), what })).boxed()),
         ("sign-off", (uuid(), any::<bool>(), maybe(day()), maybe(text()), any::<bool>())
             .prop_map(|(person, given, until, limits, in_sight)| Body::SignOff(SignOff { person: PersonId(person), given, until, limits, in_sight })).boxed()),

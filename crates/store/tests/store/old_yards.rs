@@ -24,6 +24,7 @@ fn released() -> Vec<(&'static str, Vec<Body>)> {
         ("v1", samples::version_1()),
         ("v2", samples::version_2()),
         ("v3", samples::version_3()),
+        ("v4", samples::version_4()),
     ]
 }
 

@@ -41,6 +41,21 @@ pub(crate) fn version_3() -> Vec<Body> {
     bodies
 }
 
+/// Bodies of version 4: those of version 3, and a machine taken in, step by step.
+pub(crate) fn version_4() -> Vec<Body> {
+    let mut bodies = version_3();
+    bodies.extend(ArrivalStep::ALL.iter().enumerate().map(|(n, step)| {
+        Body::Arrival(Arrival {
+            step: *step,
+            about: ItemId::new("engine-oil").filter(|_| *step == ArrivalStep::Fluids),
+            fluid: (*step == ArrivalStep::Fluids).then_some(FluidNow::Analysed),
+            count: (*step == ArrivalStep::FittingsSecond).then_some(23),
+            says: (n % 2 == 0).then(|| "Stamped on the left rail".into()),
+        })
+    }));
+    bodies
+}
+
 fn meters() -> Vec<Body> {
     vec![
         Body::MeterReading(MeterReading {

@@ -193,6 +193,9 @@ fn every_what() -> Vec<What> {
             title: "Crack at the hub".into(),
         },
         What::LevelAttachment,
+        What::UnknownFluid {
+            fluids: vec![item("engine-oil"), item("coolant")],
+        },
     ]);
     all.extend(
         [None, Some(jiff::civil::date(2026, 10, 1))].map(|ended| What::NoDocument {

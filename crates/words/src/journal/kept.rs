@@ -37,6 +37,7 @@ impl Words {
             Body::CameBack(back) => {
                 self.say("entry-came-back", &[("why", back.why.as_str().into())])
             }
+            Body::Arrival(said) => self.arrival_entry(said, names),
             _ => String::new(),
         }
     }

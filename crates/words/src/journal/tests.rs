@@ -7,12 +7,12 @@ use yard::{
     book::Severity,
     code::Coded,
     entry::{
-        Access, AccessWhat, Adjustment, AttachmentChange, Body, BookAdopted, CameBack, Correction,
-        Document, DocumentEnded, DocumentKind, EngineLeft, Evidence, Fault, GapAccepted, Greasing,
-        Handover, HoursTold, LeftHow, LeftYard, Lesson, MeterBroken, MeterChange, MeterReading,
-        MovePermit, Note, PartFitted, PhotoNote, Purchase, Release, Repair, RestAnswer, RestState,
-        RoleGiven, RoundPurpose, Ruling, RulingSays, Run, RunPart, ShelfCount, SignOff, StandDown,
-        TopUp, WalkRound,
+        Access, AccessWhat, Adjustment, Arrival, ArrivalStep, AttachmentChange, Body, BookAdopted,
+        CameBack, Correction, Document, DocumentEnded, DocumentKind, EngineLeft, Evidence, Fault,
+        FluidNow, GapAccepted, Greasing, Handover, HoursTold, LeftHow, LeftYard, Lesson,
+        MeterBroken, MeterChange, MeterReading, MovePermit, Note, PartFitted, PhotoNote, Purchase,
+        Release, Repair, RestAnswer, RestState, RoleGiven, RoundPurpose, Ruling, RulingSays, Run,
+        RunPart, ShelfCount, SignOff, StandDown, TopUp, WalkRound,
     },
     id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PhotoId, PointId, RoundId},
     people::Role,
@@ -303,10 +303,42 @@ fn about_what_is_kept() -> Vec<Body> {
         why: own("hub replaced"),
     }));
     all.extend(LeftHow::ALL.iter().map(left));
+    all.extend(arriving());
     all.push(Body::CameBack(CameBack {
         why: own("not paid for"),
     }));
     all
+}
+
+fn arriving() -> Vec<Body> {
+    let mut all: Vec<Arrival> = ArrivalStep::ALL
+        .iter()
+        .flat_map(|step| {
+            let says = (*step != ArrivalStep::Over).then(|| own("as it stood"));
+            [None, says].map(|says| Arrival {
+                step: *step,
+                about: None,
+                fluid: None,
+                count: matches!(step, ArrivalStep::FittingsFirst).then_some(21),
+                says,
+            })
+        })
+        .collect();
+    let about = |step, id, fluid| Arrival {
+        step,
+        about: ItemId::new(id),
+        fluid,
+        count: None,
+        says: None,
+    };
+    all.push(about(ArrivalStep::Fluids, "engine-oil", None));
+    all.push(about(ArrivalStep::Weaknesses, "cracked-ear", None));
+    all.extend(
+        FluidNow::ALL
+            .iter()
+            .map(|now| about(ArrivalStep::Fluids, "engine-oil", Some(*now))),
+    );
+    all.into_iter().map(Body::Arrival).collect()
 }
 
 fn about_signing_in() -> Vec<Body> {

@@ -63,6 +63,8 @@ pub enum Body {
     LeftYard(LeftYard),
     /// It came back.
     CameBack(CameBack),
+    /// A step of taking in a machine that came.
+    Arrival(super::Arrival),
     /// A lesson given.
     Lesson(Lesson),
     /// The steward's word that a person may run a machine.

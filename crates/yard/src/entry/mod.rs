@@ -1,8 +1,10 @@
 //! The entry: one typed line of the journal, as the domain reads it.
 
+mod arrival;
 mod body;
 mod photos;
 
+pub use arrival::*;
 pub use body::*;
 
 use crate::id::{DeviceId, EntryId, MachineId, PersonId};

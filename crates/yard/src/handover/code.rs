@@ -64,6 +64,7 @@ impl What {
             What::NoDocument { .. } => "no-document",
             What::OpenRecall { .. } => "open-recall",
             What::LevelAttachment => "level-attachment",
+            What::UnknownFluid { .. } => "unknown-fluid",
         }
     }
 }

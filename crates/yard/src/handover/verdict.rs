@@ -352,6 +352,11 @@ pub enum What {
     },
     /// A level read with another attachment on than its mark belongs to.
     LevelAttachment,
+    /// Fluids of a machine that is being taken in, neither changed nor analysed.
+    UnknownFluid {
+        /// Their ids, in the book's order.
+        fluids: Vec<ItemId>,
+    },
 }
 
 /// Today's book of a situation, where there is one.

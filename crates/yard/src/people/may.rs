@@ -59,6 +59,8 @@ deeds! {
     SignOff "sign-off" from Deputy;
     /// Keep documents that no machine needs to run.
     KeepDocuments "keep-documents" from Deputy;
+    /// Take in a machine that came to the yard.
+    Arrive "take-in-machine" from Deputy;
     /// Adopt a machine book or accept a gap in it.
     AdoptBook "adopt-book" from Steward;
     /// See signs of rounds not walked: told to the steward alone.
@@ -102,6 +104,7 @@ mod tests {
         take-in-paper - - - y y
         sign-off      - - - y y
         keep-documents - - - y y
+        take-in-machine - - - y y
         adopt-book    - - - - y
         see-signs     - - - - y
         needed-documents - - - - y

@@ -73,7 +73,9 @@ impl Scene {
                 self.book.as_mut().unwrap().greasing.refused_runs = Some(quantity(says))
             }
             "entry" => self.odd_entry(says),
-            "left yard" | "attachment" | "document" | "recall" | "mark" => self.kept(subject, says),
+            "arrival" | "left yard" | "attachment" | "document" | "recall" | "mark" => {
+                self.kept(subject, says)
+            }
             other => panic!("nothing is called {other:?} here"),
         }
     }

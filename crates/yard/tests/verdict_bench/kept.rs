@@ -1,12 +1,12 @@
-//! Changes about attachments, documents and leaving.
+//! Changes about arrivals, attachments, documents and leaving.
 
 use super::scene::{Scene, hours_ago};
 use yard::{
     book::{AttachmentTaken, DocumentWanted, PointKind, Severity},
     code::Coded,
-    entry::{Document, DocumentKind, LeftYard},
+    entry::{Document, DocumentKind, FluidNow, LeftYard},
     id::{ItemId, MachineId},
-    state::{Fitted, Found, KeptDocument, Left},
+    state::{Arrived, Fitted, Found, KeptDocument, Left},
 };
 
 impl Scene {
@@ -24,6 +24,23 @@ impl Scene {
                 };
                 let at = hours_ago(3);
                 self.machine.left = Some(Left { entry, at, said });
+            }
+            ("arrival", says) => {
+                let (entry, since) = (self.entry(), hours_ago(30));
+                let fluids = &self.book.as_ref().unwrap().fluids;
+                let known =
+                    |fluid: &yard::book::Fluid| (fluid.id.clone(), (FluidNow::Changed, entry));
+                self.machine.arrival = Some(Arrived {
+                    entry,
+                    since,
+                    steps: Default::default(),
+                    fluids_known: match says {
+                        "fluids changed" => fluids.iter().map(known).collect(),
+                        "begun" | "over" => Default::default(),
+                        other => panic!("no such arrival: {other:?}"),
+                    },
+                    over: (says == "over").then_some((entry, since)),
+                });
             }
             ("attachment", says) => self.attachment(says),
             ("document", says) => {

@@ -91,6 +91,7 @@ rules! {
     not_reaching one_sided
     hours_in_question unread unsettled
     left_yard attachment needed_document open_recall level_attachment
+    unknown_fluid
 }
 
 #[cfg(test)]

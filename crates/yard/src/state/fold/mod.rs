@@ -4,6 +4,7 @@
 //! entry that still says something is taken in order. Closing entries are applied last, because they may come before what
 //! they name; so are photos.
 
+mod arrival;
 mod corrections;
 mod findings;
 mod harm;
@@ -215,6 +216,7 @@ impl<'f> Fold<'f> {
                 self.take_kept(heard, body);
                 self.note_work(heard, Deed::SignOff);
             }
+            Body::Arrival(said) => self.arrive(heard, said),
             Body::ShelfCount(_) | Body::Attachment(_) => self.take_kept(heard, body),
             Body::Document(_) | Body::DocumentEnded(_) | Body::LeftYard(_) | Body::CameBack(_) => {
                 self.take_kept(heard, body)
