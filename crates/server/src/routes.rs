@@ -7,7 +7,7 @@ use crate::{
     desk::Desk,
     limits,
     pages::{
-        book, handover, journal,
+        arrival, book, handover, journal,
         kept::{attachments, documents, leaving, parts, shelf as on_shelf, shopping},
         papers as paper_pages,
         people::{self, first, me, sign_in, sign_offs},
@@ -341,6 +341,10 @@ fn machine_routes() -> Router<Arc<App>> {
         .route(
             "/m/{machine}/attachments",
             of_machine(attachments::show, attachments::keep),
+        )
+        .route(
+            "/m/{machine}/arrival",
+            of_machine(arrival::show, arrival::keep),
         )
         .route(
             "/m/{machine}/leaving",

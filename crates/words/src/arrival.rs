@@ -3,6 +3,7 @@
 use crate::{Arg, BookList, Named, Names, Words};
 use yard::{
     arrival::{ArrivalItem, MonthLine, MonthWhat, Open, QUIET_ROUNDS},
+    book::{Book, Without},
     entry::{Arrival, ArrivalStep, FluidNow},
     state::Given,
 };
@@ -13,9 +14,14 @@ impl Words {
         self.text(&format!("{}.why", step.key()))
     }
 
-    /// How it is taken.
-    pub fn arrival_how(&self, step: ArrivalStep) -> String {
-        self.text(&format!("{}.how", step.key()))
+    /// How it is taken with the machine of this book.
+    pub fn arrival_how(&self, step: ArrivalStep, book: &Book) -> String {
+        let held = step == ArrivalStep::Stop && book.lacks(Without::Engine);
+        self.text(&format!(
+            "{}.{}",
+            step.key(),
+            if held { "held" } else { "how" }
+        ))
     }
 
     /// What keeps a step open, in a sentence.
@@ -199,13 +205,22 @@ mod tests {
         };
         let item = |id| ItemId::new(id).unwrap();
         let point = |id| PointId::new(id).unwrap();
-        let mut said: Vec<String> = <ArrivalStep as yard::code::Coded>::ALL
+        let mut said: Vec<String> = Vec::new();
+        let blank = include_str!("../../../blanks/chainsaw.toml");
+        let book = yard::book::read(blank, &quantity::Habits::default())
+            .book
+            .unwrap();
+        let mut drawn = book.clone();
+        drawn.machine.without = vec![Without::Engine];
+        said.push(words.arrival_how(ArrivalStep::Stop, &drawn));
+        let steps: Vec<String> = <ArrivalStep as yard::code::Coded>::ALL
             .iter()
             .map(|step| {
-                let (why, how) = (words.arrival_why(*step), words.arrival_how(*step));
+                let (why, how) = (words.arrival_why(*step), words.arrival_how(*step, &book));
                 format!("{}: {why} {how}", words.name(*step))
             })
             .collect();
+        said.extend(steps);
         let (left, of, in_book, counted) = (2, 7, 22, 23);
         said.extend(
             [

@@ -42,6 +42,10 @@ pub(crate) enum Paper {
         #[command(flatten)]
         sheet: Asked,
     },
+    ArrivalSheet {
+        #[command(flatten)]
+        sheet: Asked,
+    },
     PartsList {
         #[command(flatten)]
         sheet: Asked,
@@ -77,6 +81,7 @@ pub(crate) fn run(kit: &Kit, paper: Paper) -> Result<Said, Trouble> {
         | Paper::GreasingChart { sheet }
         | Paper::StandDownTag { sheet, .. }
         | Paper::DueStrip { sheet }
+        | Paper::ArrivalSheet { sheet }
         | Paper::PartsList { sheet }
         | Paper::History { sheet, .. } => sheet,
     };
@@ -156,6 +161,10 @@ fn made(
             &next_due(&desk.situation(&machine.state, nobody)),
             &names,
         ),
+        Paper::ArrivalSheet { .. } => {
+            let plan = yard::arrival::plan(&desk.situation(&machine.state, nobody));
+            papers::arrival_sheet(sheet, &plan)
+        }
         Paper::PartsList { .. } => papers::parts_list(sheet, &machine.state.shelf),
         Paper::History {
             names: named,

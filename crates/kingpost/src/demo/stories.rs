@@ -13,9 +13,9 @@ use store::StoreError;
 use yard::{
     book::{LeakClass, Severity},
     entry::{
-        Answer, Body, BoltState, ClipState, Document, DocumentKind, Fault, GapAccepted, HoseState,
-        LeftHow, LeftYard, LookState, MeterBroken, MeterChange, Note, PartFitted, Repair,
-        RoundPurpose, Ruling, RulingSays, ShelfCount, Told, TopUp,
+        Answer, Arrival, ArrivalStep, Body, BoltState, ClipState, Document, DocumentKind, Fault,
+        FluidNow, GapAccepted, HoseState, LeftHow, LeftYard, LookState, MeterBroken, MeterChange,
+        Note, PartFitted, Repair, RoundPurpose, Ruling, RulingSays, ShelfCount, Told, TopUp,
     },
     id::{FaultRef, ItemId, PersonId, PointId},
 };
@@ -29,6 +29,10 @@ enum Happening {
     NewMeter,
     /// The learner's saw meets a stone, and he tells of it.
     Stone,
+    /// It came, and is taken in step by step.
+    Came,
+    /// Its fluids are changed, and it is taken in.
+    TakenIn,
     /// What nobody knows yet is accepted for the first weeks.
     NotKnownYet,
     /// The grades are found out, and the book says them.
@@ -180,7 +184,7 @@ fn happenings(member: &Member) -> &'static [(usize, Happening)] {
             (70, Said("Chain oil: two fillings of it to three of fuel")),
         ],
         fleet::SORREL => &[(90, Said("A shepherd across the river asks for it"))],
-        fleet::EMBER => &[(0, NotKnownYet), (50, NowKnown)],
+        fleet::EMBER => &[(0, NotKnownYet), (0, Came), (12, TakenIn), (50, NowKnown)],
         _ => &[],
     }
 }
@@ -250,6 +254,8 @@ impl<'a> Story<'a> {
                 pen.write(cast.bram, Body::MeterChange(change))?;
             }
             Happening::Stone => stone(pen, cast)?,
+            Happening::Came => came(pen, cast.bram)?,
+            Happening::TakenIn => taken_in(pen, cast.bram, steward)?,
             Happening::NotKnownYet => not_known_yet(pen, steward)?,
             Happening::NowKnown => {
                 let why = "Grades read on the cans that came after the first change";
@@ -398,6 +404,82 @@ fn not_known_yet(pen: &mut Pen, steward: PersonId) -> Result<(), StoreError> {
         pen.write(steward, Body::GapAccepted(GapAccepted { gap: gap.id, why }))?;
     }
     Ok(())
+}
+
+/// The first day: where it comes from, how it stops, its plates, both fluids drained and filled anew, nothing to grease.
+fn came(pen: &mut Pen, deputy: PersonId) -> Result<(), StoreError> {
+    let fluids: Vec<ItemId> = pen
+        .book()
+        .fluids
+        .iter()
+        .map(|fluid| fluid.id.clone())
+        .collect();
+    let told = [
+        (
+            ArrivalStep::Came,
+            None,
+            "From a house clearance, no papers (invented)",
+        ),
+        (
+            ArrivalStep::Stop,
+            None,
+            "Switch and fuel tap tried, both stop it",
+        ),
+        (
+            ArrivalStep::Plates,
+            None,
+            "invented-G-77 on the frame, 2013 under the tank",
+        ),
+        (
+            ArrivalStep::FittingsFirst,
+            Some(0),
+            "None, nothing turns but the engine",
+        ),
+        (
+            ArrivalStep::FittingsSecond,
+            Some(0),
+            "None under the panel either",
+        ),
+    ];
+    for (step, count, says) in told {
+        let says = Some(says.to_owned());
+        pen.pass(300);
+        pen.write(deputy, arrival(step, None, count, says))?;
+    }
+    for fluid in fluids {
+        pen.pass(900);
+        pen.write(
+            deputy,
+            arrival(ArrivalStep::Fluids, Some(fluid), None, None),
+        )?;
+    }
+    Ok(())
+}
+
+/// Some days later: what its rounds told, and the end of it.
+fn taken_in(pen: &mut Pen, deputy: PersonId, steward: PersonId) -> Result<(), StoreError> {
+    let sides = "Nothing on it comes in pairs".to_owned();
+    pen.write(deputy, arrival(ArrivalStep::Sides, None, None, Some(sides)))?;
+    pen.pass(60);
+    let says = "Runs clean; its grades are still to be found out".to_owned();
+    pen.write(steward, arrival(ArrivalStep::Over, None, None, Some(says)))?;
+    Ok(())
+}
+
+/// A step; a fluid named is one that was changed.
+fn arrival(
+    step: ArrivalStep,
+    about: Option<ItemId>,
+    count: Option<u32>,
+    says: Option<String>,
+) -> Body {
+    Body::Arrival(Arrival {
+        step,
+        fluid: about.as_ref().map(|_| FluidNow::Changed),
+        about,
+        count,
+        says,
+    })
 }
 
 fn paper(what: DocumentKind, title: &str, of_book: Option<ItemId>) -> Document {

@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use words::{BookNames, Names};
 use yard::{
     arrival::{ArrivalItem, ArrivalPlan, Pair, StepPlan},
-    book::{Fluid, Point, PointKind},
+    book::{Fluid, Point, PointKind, Without},
     entry::{ArrivalStep, FluidNow},
     id::PointId,
     walkround::{Because, DuePoint, numbers},
@@ -41,13 +41,8 @@ pub fn arrival_sheet(sheet: &Sheet<'_>, plan: &ArrivalPlan) -> Result<Vec<u8>, P
     let t = |key: &str| sheet.t(&format!("paper-arrival-{key}"));
     let meter = (!sheet.book.is_without_meter()).then_some("hours");
     let fields = ["date", "by", "from"].into_iter().chain(meter);
-    let plates = [
-        "makers-plate",
-        "serial",
-        "year",
-        "engine-plate",
-        "other-plates",
-    ];
+    let engine = (!sheet.book.lacks(Without::Engine)).then_some("engine-plate");
+    let plates = ["makers-plate", "serial", "year"].into_iter().chain(engine);
     let photos = ["photo-sides", "photo-plates", "photo-meter", "photo-worst"];
     let photos = photos
         .into_iter()
@@ -61,7 +56,8 @@ pub fn arrival_sheet(sheet: &Sheet<'_>, plan: &ArrivalPlan) -> Result<Vec<u8>, P
         "stop": paper.step(ArrivalStep::Stop),
         "tried": t("stop-tried"),
         "plates": paper.step(ArrivalStep::Plates),
-        "plate-fields": (plates.map(t)),
+        "plate-fields": plates.map(t).collect::<Vec<_>>(),
+        "other-plates": t("other-plates"),
         "photos": { "says": t("photos"), "of": photos.map(t).collect::<Vec<_>>() },
         "fluids": paper.step(ArrivalStep::Fluids),
         "fluid-rows": paper.fluids(),
@@ -103,7 +99,7 @@ impl<'a> Paper<'a> {
     /// Title, how and why of a step.
     fn step(&self, step: ArrivalStep) -> Value {
         let words = self.sheet.words;
-        json!({ "title": words.name(step), "how": words.arrival_how(step), "why": words.arrival_why(step) })
+        json!({ "title": words.name(step), "how": words.arrival_how(step, self.sheet.book), "why": words.arrival_why(step) })
     }
 
     fn items(&self, step: ArrivalStep) -> impl Iterator<Item = &'a ArrivalItem> {
@@ -256,7 +252,7 @@ impl<'a> Paper<'a> {
             let numbers = points.iter().filter_map(|point| self.numbers.get(point));
             let numbers: Vec<String> = numbers.map(u32::to_string).collect();
             let what = self.sheet.words.arrival_item(item, self.names);
-            Some(json!({ "what": what, "numbers": numbers.join("·") }))
+            Some(json!({ "what": what, "numbers": numbers }))
         };
         self.items(ArrivalStep::Weaknesses)
             .filter_map(row)

@@ -75,6 +75,7 @@ const ROWS: &[Row] = &[
     ("/m/{machine}/purchase", Some(DEPUTY), Some(DEPUTY)),
     ("/m/{machine}/sign-offs", Some(DEPUTY), Some(DEPUTY)),
     ("/m/{machine}/finding/{finding}/release", None, Some(DEPUTY)),
+    ("/m/{machine}/arrival", Some(DEPUTY), Some(DEPUTY)),
     ("/signs", Some(STEWARD), None),
     ("/people/{person}", None, Some(STEWARD)),
     ("/people/{person}/erase", None, Some(STEWARD)),

@@ -9,6 +9,7 @@ mod fixture;
 mod access_entries;
 mod api_fits;
 mod api_fuzz;
+mod arrival;
 mod book;
 mod chance;
 mod comes_back;

@@ -14,8 +14,9 @@ use yard::{
 };
 
 /// Every kind of entry that a form of these pages writes.
-const KINDS: [&str; 30] = [
+const KINDS: [&str; 31] = [
     "adjustment",
+    "arrival",
     "attachment",
     "book-adopted",
     "came-back",
@@ -390,6 +391,8 @@ async fn each_form_and_the_api_come_to_the_same() {
             "attachments",
             &[("attachment", "narrow-bucket"), ("change", "off")],
         ),
+        ("arrival", &[("step", "came"), ("says", "from a farm sale")]),
+        ("arrival", &[("step", "fittings-first"), ("count", "21")]),
         ("shelf", &[("n.fan-belt", "2")]),
         (
             &format!("documents/{manual}/end"),

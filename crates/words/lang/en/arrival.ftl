@@ -86,6 +86,7 @@ arrival-step-came = It comes
 arrival-step-stop = How it stops
     .why = Nobody starts what nobody can stop.
     .how = Find what stops the engine. Try it, and write it into the book.
+    .held = It has no engine. Look what holds it where it stands, and try that.
 arrival-step-plates = Plates and photos
     .why = The numbers buy the right parts. Rust and paint take them away.
     .how = Read every plate and stamped number. Take a photo of each, and of all four sides.

@@ -17,7 +17,7 @@ use papers::{PaperSize, Sheet};
 use yard::{entry::RoundPurpose, id::FaultRef, walkround::plan_round};
 
 /// Makes one paper of a machine. `kind`: `round-sheet`, `greasing-chart`, `stand-down-tag`, `finding-sheet`, `due-strip`, `parts-list`,
-/// `history`.
+/// `arrival-sheet`, `history`.
 pub(crate) fn show(
     desk: &Desk,
     machine: &str,
@@ -72,6 +72,7 @@ pub(crate) fn show(
             let found = state.findings.get(&finding).ok_or(Refusal::NotFound)?;
             finding_sheet::made(desk, &sheet, found, &names)?
         }
+        "arrival-sheet" => papers::arrival_sheet(&sheet, &yard::arrival::plan(&situation)),
         "parts-list" => papers::parts_list(&sheet, &state.shelf),
         "history" => history::made(desk, &sheet, state, &names),
         "due-strip" => papers::due_strip(&sheet, &yard::upkeep::next_due(&situation), &names),

@@ -57,10 +57,10 @@ pub(crate) struct ReasonLine {
     pub(crate) link: Option<String>,
 }
 
-struct Drawn {
-    wide: bool,
-    svg: String,
-    caption: String,
+pub(crate) struct Drawn {
+    pub(crate) wide: bool,
+    pub(crate) svg: String,
+    pub(crate) caption: String,
 }
 
 struct FindingLine {
@@ -284,7 +284,7 @@ pub(crate) fn open_finding_at(
     )
 }
 
-fn drawings(p: &Page, book: &Book) -> Vec<Drawn> {
+pub(crate) fn drawings(p: &Page, book: &Book) -> Vec<Drawn> {
     if book.drawing.is_empty() {
         return Vec::new();
     }
@@ -361,10 +361,11 @@ fn papers_of(p: &Page, left: bool) -> Vec<Paper> {
         "round-sheet",
         "greasing-chart",
         "due-strip",
+        "arrival-sheet",
         "parts-list",
         "history",
     ];
-    let kinds = if left { &kinds[3..] } else { &kinds };
+    let kinds = if left { &kinds[4..] } else { &kinds };
     let sizes = ["a4", "letter"];
     let both = kinds
         .iter()
