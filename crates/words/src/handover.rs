@@ -181,7 +181,9 @@ impl Words {
             ),
             What::Unread { kind } => (None, vec![("name", kind.into())]),
             What::LeftYard { how } => (Some(how.code()), vec![]),
-            What::AttachmentStandsDown { name, .. } => (None, vec![("name", name.into())]),
+            What::AttachmentStandsDown { name, .. } | What::AttachmentWithCare { name, .. } => {
+                (None, vec![("name", name.into())])
+            }
             What::AttachmentNotKnown { attachment } => {
                 (None, vec![("name", attachment.as_str().into())])
             }

@@ -4,6 +4,7 @@ use crate::{Names, Words};
 use jiff::civil::Date;
 use yard::{
     book::{AttachmentTaken, Fastener, Hose, Instead, Part, PartKind, PartWord},
+    handover::Able,
     state::{KeptDocument, OnShelf, Standing},
     upkeep::ToBuy,
 };
@@ -78,6 +79,23 @@ impl Words {
                 .map(|keep| self.say("part-keep", &[("n", keep.into())])),
         );
         said
+    }
+
+    /// Somebody who may run a machine, with what the sign-off says of it.
+    pub fn able(&self, able: &Able, name: &str) -> String {
+        let name = ("name", name.into());
+        match (able.in_sight, &able.limits) {
+            (false, None) => self.say("paper-wall-alone", &[name]),
+            (true, None) => self.say("paper-wall-in-sight", &[name]),
+            (false, Some(limits)) => self.say(
+                "paper-wall-limits",
+                &[name, ("limits", limits.as_str().into())],
+            ),
+            (true, Some(limits)) => self.say(
+                "paper-wall-in-sight-limits",
+                &[name, ("limits", limits.as_str().into())],
+            ),
+        }
     }
 
     /// What fits instead, with who said so and when.

@@ -65,8 +65,11 @@ fn on_the_wall<'a>(desk: &Desk<'_>, machine: &'a MachineState) -> Option<OnTheWa
             .map(|line| desk.kit.words.due(line, &names))
             .collect(),
         may_run: Some(
-            able.map(|person| desk.kit.words.person(person, &names))
-                .collect(),
+            able.map(|able| {
+                let name = desk.kit.words.person(able.person, &names);
+                desk.kit.words.able(&able, &name)
+            })
+            .collect(),
         ),
     })
 }

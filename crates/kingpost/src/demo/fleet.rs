@@ -256,7 +256,7 @@ then = "Chain brake on, cover over the bar"
 kind = "none"
 
 [danger]
-reach = "2 m"
+reach = "5 m"
 middle = [0, 0]
 around = "3 m"
 "#,

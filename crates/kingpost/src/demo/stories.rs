@@ -276,6 +276,7 @@ impl<'a> Story<'a> {
                 let of_book = ItemId::new("slinging-eye");
                 let document = Document {
                     from: Some(day.date),
+                    until: day.date.checked_add(Span::new().days(730)).ok(),
                     ..paper(
                         DocumentKind::TestReport,
                         "Report of the lifting eye (invented)",

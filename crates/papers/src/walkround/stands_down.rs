@@ -3,16 +3,14 @@
 use yard::{
     book::{About, Book, LeakClass, Point, PointKind, Severity},
     code::Coded,
+    handover::is_must_work,
 };
 
 /// Whether an answer, by its code, stands the machine down at once at this point. A combination that must not crank is the caller's.
 pub(crate) fn stands_down(book: &Book, point: &Point, code: &str) -> bool {
     let about = point.about;
     let by_book = |usual: bool| point.bad_is.map_or(usual, |bad| bad == Severity::StandDown);
-    let must_work = matches!(
-        about,
-        About::Brakes | About::Steering | About::SeatBelt | About::Guards | About::Locks
-    );
+    let must_work = is_must_work(Some(about));
     match (&point.kind, code) {
         (PointKind::PinClip, "missing")
         | (PointKind::Bolts, "missing")

@@ -47,6 +47,7 @@ impl Deliverer<'_> {
         let told = match &entry.body {
             Body::StandDown(down) => down.why.clone(),
             Body::Fault(fault) => fault.what.clone(),
+            Body::Run(run) => run.amiss.join("; "),
             _ => words.text("aside-answers"),
         };
         Ok(store::write_entry(&NewEntry {

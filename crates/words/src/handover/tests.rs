@@ -188,6 +188,10 @@ fn every_what() -> Vec<What> {
             attachment: attachment.clone(),
             name: "Narrow bucket".into(),
         },
+        What::AttachmentWithCare {
+            attachment: attachment.clone(),
+            name: "Narrow bucket".into(),
+        },
         What::AttachmentNotKnown { attachment },
         What::OpenRecall {
             title: "Crack at the hub".into(),

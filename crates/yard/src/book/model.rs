@@ -68,9 +68,17 @@ pub struct Book {
 }
 
 impl Book {
-    /// Whether the book says that this machine has no such thing.
+    /// Whether this machine has no such thing: by its book, or because it is an attachment, which another machine drives.
     pub fn lacks(&self, what: Without) -> bool {
-        self.machine.without.contains(&what)
+        let driven = self.is_attachment() && what != Without::Rams;
+        driven || self.machine.without.contains(&what)
+    }
+
+    /// Whether it is put on another machine, which carries it.
+    pub fn is_attachment(&self) -> bool {
+        self.ground_gear
+            .as_ref()
+            .is_some_and(|gear| gear.attachment)
     }
 }
 

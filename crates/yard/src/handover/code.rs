@@ -60,6 +60,7 @@ impl What {
             What::InSightOnly => "in-sight-only",
             What::LeftYard { .. } => "left-yard",
             What::AttachmentStandsDown { .. } => "attachment-stands-down",
+            What::AttachmentWithCare { .. } => "attachment-with-care",
             What::AttachmentNotKnown { .. } => "attachment-not-known",
             What::NoDocument { .. } => "no-document",
             What::OpenRecall { .. } => "open-recall",

@@ -30,12 +30,13 @@ pub use engine_off::keeps_engine_off;
 pub use judge::{judge, judge_by};
 pub use others::{NoOthers, OtherMachines};
 pub use rules::{LooksAt, RULES, Rule, Source};
-pub use signing::{able, sign_off};
+pub use signing::{Able, able, sign_off};
 pub use verdict::*;
 
 use as_if_open::stood_down;
 use judge::holds_until;
-use must_work::{is_must_work, must_work};
+pub use must_work::is_must_work;
+use must_work::must_work;
 use outside::outside;
 use weight::{Weight, each_open, each_unknown};
 use which_round::{others_round, own_round};

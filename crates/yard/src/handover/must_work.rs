@@ -28,8 +28,8 @@ pub(super) fn must_work(seen: &Seen, about: About) -> Option<Weight> {
     }
 }
 
-/// Whether [`must_work`] weighs what bears on this, so that the general rules leave it alone.
-pub(super) fn is_must_work(about: Option<About>) -> bool {
+/// Whether what bears on this must work fully, so that even a weak or worn one stands the machine down at once.
+pub fn is_must_work(about: Option<About>) -> bool {
     matches!(
         about,
         Some(

@@ -3,7 +3,7 @@
 use super::Situation;
 use crate::{
     id::PersonId,
-    people::{Deed, may},
+    people::{Deed, Role, may},
     state::SignedOff,
 };
 use jiff::{Timestamp, civil::Date};
@@ -21,21 +21,41 @@ pub fn sign_off<'a>(situation: &Situation<'a>) -> Option<&'a SignedOff> {
         .then_some(given)
 }
 
+/// Somebody who may run a machine today.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Able {
+    /// Who.
+    pub person: PersonId,
+    /// Only with the steward or the deputy in sight.
+    pub in_sight: bool,
+    /// Limits of the sign-off, in words.
+    pub limits: Option<String>,
+}
+
 /// Everybody who may run this machine today: steward and deputy, and who is signed off; by id. Whoever needs somebody in sight
 /// is among them.
-pub fn able(situation: &Situation<'_>) -> Vec<PersonId> {
+pub fn able(situation: &Situation<'_>) -> Vec<Able> {
     let people = situation.yard.people.keys().copied();
     people
-        .filter(|person| {
+        .filter_map(|person| {
             let there = Situation {
-                person: *person,
+                person,
                 ..*situation
             };
             let role = match &situation.machine.id {
-                Some(machine) => situation.yard.role_on(*person, machine, situation.now),
-                None => situation.yard.role_at(*person, situation.now),
+                Some(machine) => situation.yard.role_on(person, machine, situation.now),
+                None => situation.yard.role_at(person, situation.now),
             };
-            role.leads() || (may(role, Deed::Run) && sign_off(&there).is_some())
+            let signed_off = sign_off(&there).filter(|_| may(role, Deed::Run));
+            if !role.leads() && signed_off.is_none() {
+                return None;
+            }
+            Some(Able {
+                person,
+                in_sight: !role.leads()
+                    && (role == Role::Learner || signed_off.is_some_and(|given| given.in_sight)),
+                limits: signed_off.and_then(|given| given.limits.clone()),
+            })
         })
         .collect()
 }

@@ -333,6 +333,13 @@ pub enum What {
         /// Its name.
         name: String,
     },
+    /// An attachment on it runs with care by its own book.
+    AttachmentWithCare {
+        /// The attachment.
+        attachment: MachineId,
+        /// Its name.
+        name: String,
+    },
     /// An attachment is on it that the yard does not know.
     AttachmentNotKnown {
         /// The attachment.

@@ -21,6 +21,12 @@ pub(super) fn own_round<'a>(situation: &Situation<'a>) -> Option<&'a Round> {
         .filter(|round| round.walked_by(situation.person))
         .max_by_key(|round| (round.begun, round.id))
         .filter(|round| !is_past(situation, round))
+        .filter(|round| {
+            situation
+                .machine
+                .back_since
+                .is_none_or(|back| round.begun >= back)
+        })
 }
 
 /// When and by whom the latest round before a start was closed by somebody else than the person who asks, where the machine

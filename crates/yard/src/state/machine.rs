@@ -81,6 +81,8 @@ pub struct MachineState {
     pub documents: Vec<super::KeptDocument>,
     /// That it left the yard, and how; none while it is here.
     pub left: Option<super::Left>,
+    /// When it came back, where it ever left and did: what was walked before says nothing any more.
+    pub back_since: Option<Timestamp>,
     /// How it was taken in, where somebody wrote that down.
     pub arrival: Option<super::Arrived>,
 }

@@ -35,6 +35,9 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
         "on" if !taken(&attachment) => {
             return render(desk, machine, typed, Some("ask-attachment"));
         }
+        "on" if elsewhere(desk, &id, &attachment) => {
+            return render(desk, machine, typed, Some("ask-attachment-elsewhere"));
+        }
         "on" => true,
         "off" => false,
         _ => return render(desk, machine, typed, Some("ask-attachment-change")),
@@ -46,6 +49,12 @@ pub(crate) fn keep(desk: &Desk, machine: &str, typed: &Typed) -> Answer {
     };
     accept::keep(desk, Some(&id), Body::Attachment(change))?;
     go(&format!("/y/{}/m/{id}", desk.app.tag()))
+}
+
+/// Whether it hangs on another machine by what was last said: it is taken off there first.
+fn elsewhere(desk: &Desk, id: &MachineId, attachment: &MachineId) -> bool {
+    let mut others = desk.view.machines.iter().filter(|(other, _)| *other != id);
+    others.any(|(_, state)| state.left.is_none() && state.fitted.contains_key(attachment))
 }
 
 /// An attachment's name: that of its own book, else its id.

@@ -204,7 +204,7 @@ fn render(desk: &Desk, machine: Option<&str>, typed: &Typed, asked: Vec<Asked>) 
             .collect(),
         renews: all
             .iter()
-            .filter(|one| !ended(one))
+            .filter(|one| !ended(one) && one.document.what != DocumentKind::Recall)
             .map(|one| {
                 let title = p.words.document_line(&one.document);
                 choice(one.entry.to_string(), title, typed.field("renews"))

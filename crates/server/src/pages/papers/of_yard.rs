@@ -56,5 +56,9 @@ fn due(desk: &Desk, machine: &MachineState) -> Vec<String> {
 fn may_run(desk: &Desk, machine: &MachineState) -> Option<Vec<String>> {
     desk.person?;
     let able = able(&desk.situation(machine)).into_iter();
-    Some(able.map(|person| desk.view.name(person)).collect())
+    let words = &desk.app.words;
+    Some(
+        able.map(|able| words.able(&able, &desk.view.name(able.person)))
+            .collect(),
+    )
 }

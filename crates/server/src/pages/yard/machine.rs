@@ -180,12 +180,14 @@ pub(crate) fn reason_lines(
                 told.what = [what.unwrap_or_default(), told.what].join(" · ");
             }
             let finding = reason.finding.as_ref().map(|f| {
-                format!(
-                    "{}/m/{id}/finding/{}",
-                    p.home(),
-                    crate::session::encode(&f.to_string())
-                )
+                // What is asked, not found, is settled among the questions.
+                if state.finding(f).is_none() {
+                    return p.role_leads().then(|| format!("{}/questions", p.home()));
+                }
+                let f = crate::session::encode(&f.to_string());
+                Some(format!("{}/m/{id}/finding/{f}", p.home()))
             });
+            let finding = finding.flatten();
             let figure = reason
                 .figure
                 .as_ref()

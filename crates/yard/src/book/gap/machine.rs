@@ -15,7 +15,7 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
             ),
         ),
         (
-            book.danger_zone.is_none(),
+            book.danger_zone.is_none() && !book.is_attachment(),
             of_book(
                 GapCode::NoDangerZone,
                 true,
@@ -33,7 +33,7 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
             ),
         ),
         (
-            book.meter.is_none(),
+            book.meter.is_none() && !book.is_attachment(),
             of_book(
                 GapCode::NoMeter,
                 false,

@@ -26,10 +26,10 @@ pub(super) const RULE: Rule = Rule {
 
 fn check(situation: &Situation, _: &Context) -> Vec<Reason> {
     let fitted = situation.machine.fitted.keys();
-    fitted.filter_map(|id| stands_down(situation, id)).collect()
+    fitted.filter_map(|id| as_it_stands(situation, id)).collect()
 }
 
-fn stands_down(situation: &Situation, id: &MachineId) -> Option<Reason> {
+fn as_it_stands(situation: &Situation, id: &MachineId) -> Option<Reason> {
     let Some(attachment) = situation.others.machine(id) else {
         let what = What::AttachmentNotKnown {
             attachment: id.clone(),
@@ -50,18 +50,21 @@ fn stands_down(situation: &Situation, id: &MachineId) -> Option<Reason> {
         &own,
     );
     let book = attachment.book().map(|adopted| &adopted.book.machine.name);
-    let weight = Weight {
-        unknown: judged.only_unknown(),
-        ..Weight::down(
-            judged
-                .reasons
-                .first()
-                .map_or(weight::LIFE, |worst| worst.rank),
-            What::AttachmentStandsDown {
-                attachment: id.clone(),
-                name: book.cloned().unwrap_or_else(|| id.to_string()),
-            },
-        )
+    let name = book.cloned().unwrap_or_else(|| id.to_string());
+    let attachment = id.clone();
+    let weight = match judged.verdict {
+        Verdict::Fit => return None,
+        Verdict::Care => Weight::care(weight::MACHINE, What::AttachmentWithCare { attachment, name }),
+        Verdict::StandDown => Weight {
+            unknown: judged.only_unknown(),
+            ..Weight::down(
+                judged
+                    .reasons
+                    .first()
+                    .map_or(weight::LIFE, |worst| worst.rank),
+                What::AttachmentStandsDown { attachment, name },
+            )
+        },
     };
-    (judged.verdict == Verdict::StandDown).then(|| weight.plain(RULE.id))
+    Some(weight.plain(RULE.id))
 }

@@ -39,7 +39,9 @@ fn lacking(situation: &Situation, wanted: &DocumentWanted) -> Option<Reason> {
         .documents
         .iter()
         .chain(&situation.yard.documents)
-        .filter(|kept| kept.document.of_book.as_ref() == Some(&wanted.id));
+        .filter(|kept| kept.document.of_book.as_ref() == Some(&wanted.id))
+        // A manual is no report, whatever it was written down for.
+        .filter(|kept| kept.document.what == wanted.what);
     let standing: Vec<_> = kept
         .map(|kept| (kept.standing(today), kept.document.until))
         .collect();

@@ -13,6 +13,9 @@ pub fn keeps_harm(before: &Body, after: Option<&Body>) -> bool {
     match (before, after) {
         (Body::StandDown(_), Some(Body::StandDown(_))) => true,
         (Body::Fault(before), Some(Body::Fault(after))) => keeps_fault(before, after),
+        (Body::Run(before), Some(Body::Run(after))) => {
+            before.amiss.is_empty() || !after.amiss.is_empty()
+        }
         (Body::WalkRound(before), Some(Body::WalkRound(after))) if before.book == after.book => {
             keeps_answers(&before.answers, &after.answers)
         }
@@ -33,6 +36,7 @@ pub fn keeps_harm(before: &Body, after: Option<&Body>) -> bool {
 pub fn tells_harm(body: &Body) -> bool {
     match body {
         Body::StandDown(_) | Body::Fault(_) => true,
+        Body::Run(run) => !run.amiss.is_empty(),
         Body::WalkRound(walk) => walk.answers.iter().any(is_bad),
         Body::Greasing(greasing) => greasing.fittings.iter().any(is_bad),
         Body::Correction(correction) => correction.instead.as_deref().is_some_and(tells_harm),

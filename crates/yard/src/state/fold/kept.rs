@@ -6,7 +6,7 @@ use super::{
     corrections::{Corrected, Heard, RoleOf},
 };
 use crate::{
-    entry::{Body, Document, PartFitted, Purchase},
+    entry::{Body, Document, DocumentKind, PartFitted, Purchase},
     id::{EntryId, ItemId},
     people::Deed,
 };
@@ -60,7 +60,10 @@ impl<'f> Fold<'f> {
                     said: left.clone(),
                 });
             }
-            Body::CameBack(_) => self.state.left = None,
+            Body::CameBack(_) => {
+                self.state.left = None;
+                self.state.back_since = Some(heard.entry.ordered_at);
+            }
             _ => {}
         }
     }
@@ -115,7 +118,14 @@ pub(super) fn documents(
         let entry = heard.entry.id;
         match heard.body.filter(|_| entitled) {
             Some(Body::Document(document)) => {
-                if let Some(of) = document.renews {
+                // A recall ends by what was done about it alone.
+                let recall = |of: &EntryId| {
+                    let mut before = kept.iter();
+                    before.any(|one: &KeptDocument| {
+                        one.entry == *of && one.document.what == DocumentKind::Recall
+                    })
+                };
+                if let Some(of) = document.renews.filter(|of| !recall(of)) {
                     ended.entry(of).or_insert((entry, None));
                 }
                 kept.push(KeptDocument {

@@ -1,12 +1,13 @@
 //! Use: runs, handovers, permits to move, sign-offs, and events that restart a rhythm.
 
 use super::{
-    super::{Asks, SignedOff},
+    super::{Asks, Found, SignedOff},
     Fold,
     corrections::Heard,
 };
 use crate::{
-    entry::{EngineLeft, Handover, MovePermit, Run, RunPart, SignOff},
+    book::Severity,
+    entry::{EngineLeft, Fault, Handover, MovePermit, Run, RunPart, SignOff},
     id::ItemId,
     people::Deed,
 };
@@ -31,6 +32,18 @@ impl Fold<'_> {
         };
         self.state.last_run = Some((by, at));
         self.state.ran_by.insert(by, at);
+        // What was amiss on the way is a finding like any other: the next person must know.
+        let amiss = run.amiss.iter().map(|text| text.trim());
+        let amiss: Vec<&str> = amiss.filter(|text| !text.is_empty()).collect();
+        if !amiss.is_empty() {
+            let fault = Fault {
+                point: None,
+                what: amiss.join("; "),
+                severity: Severity::Care,
+                told: None,
+            };
+            self.find(heard, None, Found::Fault(fault));
+        }
     }
 
     /// How it was left. Whoever hands a machine over had it.
