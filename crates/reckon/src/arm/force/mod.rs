@@ -1,0 +1,15 @@
+//! What the rams carry and what the tooth can do: virtual work, limits, tipping, sliding.
+
+mod allowed;
+mod footing;
+mod standard;
+mod thrust;
+mod usable;
+mod weights;
+
+pub use allowed::{Allowed, allowed};
+pub use footing::{Edge, Footing, LoadPoint, Stance, Wrench};
+pub use standard::{StandardForce, standard_crowd, standard_curl};
+pub use thrust::{LinkPoint, Statics};
+pub use usable::{Cut, Governs, Limit, Usable, usable};
+pub use weights::{gravity_moments, whole_arm};

@@ -1,0 +1,9 @@
+//! The arm against the reference machine, a published mini excavator, textbooks, and its own properties.
+
+mod forces;
+mod geometry;
+mod machine;
+mod properties;
+mod standing;
+mod table;
+mod traps;
