@@ -5,6 +5,7 @@
 //! | [`shape`] | the machine as measured: pins, rams, linkage, weights |
 //! | [`pose`] | ram lengths and joint angles, where the tooth is, how far it reaches |
 //! | [`force`] | the thrust in each ram, what each allows at the tooth, tipping, sliding |
+//! | [`strength`] | the same over the whole reach, many poses at once |
 //!
 //! Frame: the arm plane of the project, r outwards from the swing axis, z up, metres and radians, angles from r
 //! towards z. Ram thrust is positive where it pushes its pins apart. Forces in newtons, pressures in pascals.
@@ -14,3 +15,4 @@
 pub mod force;
 pub mod pose;
 pub mod shape;
+pub mod strength;

@@ -5,5 +5,6 @@ mod geometry;
 mod machine;
 mod properties;
 mod standing;
+mod strength;
 mod table;
 mod traps;

@@ -56,6 +56,8 @@ pub struct Footing<'a> {
     stance: &'a Stance,
     weights: Wrench,
     direction: (f64, f64),
+    gravity: f64,
+    arm_mass: f64,
 }
 
 impl Wrench {
@@ -83,12 +85,14 @@ impl<'a> Footing<'a> {
     /// The machine with the arm in this pose.
     pub fn new(shape: &ArmShape, placed: &Placed, stance: &'a Stance) -> Self {
         let (sine, cosine) = sincos(stance.heading);
+        let arm = whole_arm(shape, placed);
         let mut footing = Footing {
             stance,
             weights: Wrench::default(),
             direction: (cosine, sine),
+            gravity: shape.gravity,
+            arm_mass: arm.mass,
         };
-        let arm = whole_arm(shape, placed);
         for weight in [arm, stance.post] {
             let down = [0.0, 0.0, -weight.mass * shape.gravity];
             footing.weights.add(down, footing.in_machine(weight.centre));
@@ -98,6 +102,26 @@ impl<'a> Footing<'a> {
             .weights
             .add([0.0, 0.0, -mass * shape.gravity], centre);
         footing
+    }
+
+    /// The same stance with the arm in another pose.
+    pub fn with(&self, shape: &ArmShape, placed: &Placed) -> Footing<'a> {
+        Footing::new(shape, placed, self.stance)
+    }
+
+    /// The stance.
+    pub(super) fn stance(&self) -> &Stance {
+        self.stance
+    }
+
+    /// Gravity as it was given with the shape.
+    pub(super) fn gravity(&self) -> f64 {
+        self.gravity
+    }
+
+    /// Mass of the arm.
+    pub(super) fn arm_mass(&self) -> f64 {
+        self.arm_mass
     }
 
     /// All weights of the machine.
@@ -165,7 +189,8 @@ impl<'a> Footing<'a> {
             }
         };
         for (index, (m0, m1)) in now.into_iter().zip(more).enumerate() {
-            if !(m0 >= 0.0) {
+            let stands = m0 >= 0.0;
+            if !stands {
                 keep(0.0, Edge::From(index));
             } else if m1 < 0.0 {
                 keep(-m0 / m1, Edge::From(index));

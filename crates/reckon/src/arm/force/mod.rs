@@ -2,6 +2,7 @@
 
 mod allowed;
 mod footing;
+mod ladder;
 mod standard;
 mod thrust;
 mod usable;
@@ -9,6 +10,7 @@ mod weights;
 
 pub use allowed::{Allowed, allowed};
 pub use footing::{Edge, Footing, LoadPoint, Stance, Wrench};
+pub use ladder::Ladder;
 pub use standard::{StandardForce, standard_crowd, standard_curl};
 pub use thrust::{LinkPoint, Statics};
 pub use usable::{Cut, Governs, Limit, Usable, usable};

@@ -37,7 +37,8 @@ impl Statics {
     pub fn hanging(shape: &ArmShape, placed: Placed) -> Result<Self, ShapeTrouble> {
         for joint in Joint::ALL {
             let grip = placed.grips[joint.index()];
-            if !(grip.lever.abs() > 1e-12 * grip.length) {
+            let has_grip = grip.lever.abs() > 1e-12 * grip.length;
+            if !has_grip {
                 return Err(ShapeTrouble::DeadCentre { joint });
             }
         }

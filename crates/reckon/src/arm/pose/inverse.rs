@@ -46,7 +46,8 @@ pub fn to_reach(
     let cosine = (square - boom * boom - dipper * dipper) / (2.0 * boom * dipper);
     // The straight arm itself may come out a rounding beyond 1.
     let rounding = 8.0 * f64::EPSILON;
-    if !(cosine.abs() <= 1.0 + rounding) {
+    let in_reach = cosine.abs() <= 1.0 + rounding;
+    if !in_reach {
         return Err(ShapeTrouble::OutOfReach {
             needed: square.sqrt(),
             between: ((boom - dipper).abs(), boom + dipper),

@@ -149,7 +149,8 @@ impl FourBar {
             length: Some(length),
             angle: None,
         };
-        if !(length > 0.0) {
+        let is_length = length > 0.0;
+        if !is_length {
             return Err(open);
         }
         let left = self.left_of_barrel_to_lever;
