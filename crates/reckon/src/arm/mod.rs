@@ -6,6 +6,8 @@
 //! | [`pose`] | ram lengths and joint angles, where the tooth is, how far it reaches |
 //! | [`force`] | the thrust in each ram, what each allows at the tooth, tipping, sliding |
 //! | [`strength`] | the same over the whole reach, many poses at once |
+//! | [`rest`] | what is shut in when it is parked, what bleeding does, oil level, buckling |
+//! | [`swing`] | torque of the swing, energy of the moving arm, what stopping it does |
 //!
 //! Frame: the arm plane of the project, r outwards from the swing axis, z up, metres and radians, angles from r
 //! towards z. Ram thrust is positive where it pushes its pins apart. Forces in newtons, pressures in pascals.
@@ -14,5 +16,7 @@
 
 pub mod force;
 pub mod pose;
+pub mod rest;
 pub mod shape;
 pub mod strength;
+pub mod swing;

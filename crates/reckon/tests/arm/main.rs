@@ -4,6 +4,7 @@ mod forces;
 mod geometry;
 mod machine;
 mod properties;
+mod rest;
 mod standing;
 mod strength;
 mod table;

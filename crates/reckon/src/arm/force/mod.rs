@@ -3,6 +3,7 @@
 mod allowed;
 mod footing;
 mod ladder;
+mod lift;
 mod standard;
 mod thrust;
 mod usable;
@@ -11,7 +12,8 @@ mod weights;
 pub use allowed::{Allowed, allowed};
 pub use footing::{Edge, Footing, LoadPoint, Stance, Wrench};
 pub use ladder::Ladder;
+pub use lift::{Lift, LiftLimit, lift};
 pub use standard::{StandardForce, standard_crowd, standard_curl};
 pub use thrust::{LinkPoint, Statics};
 pub use usable::{Cut, Governs, Limit, Usable, usable};
-pub use weights::{gravity_moments, whole_arm};
+pub use weights::{gravity_moments, weights_of, whole_arm};

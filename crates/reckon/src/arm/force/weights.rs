@@ -46,6 +46,16 @@ pub fn whole_arm(shape: &ArmShape, placed: &Placed) -> Weight {
     Weight { mass, centre }
 }
 
+/// Every weight of the arm and its place in P: links, bucket and load, lever and link, barrel and rod of each ram.
+pub fn weights_of(shape: &ArmShape, placed: &Placed) -> Vec<Weight> {
+    all(shape, placed)
+        .map(|carried| Weight {
+            mass: carried.mass,
+            centre: carried.place,
+        })
+        .collect()
+}
+
 fn all(shape: &ArmShape, placed: &Placed) -> impl Iterator<Item = Carried> {
     let links = [
         link(placed, Joint::Boom, shape.boom_weight),
