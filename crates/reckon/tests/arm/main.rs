@@ -1,5 +1,7 @@
 //! The arm against the reference machine, a published mini excavator, textbooks, and its own properties.
 
+#![allow(clippy::unwrap_used, clippy::needless_range_loop)]
+
 mod forces;
 mod geometry;
 mod machine;

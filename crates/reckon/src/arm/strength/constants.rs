@@ -123,6 +123,60 @@ impl Constants {
     }
 }
 
+impl Constants {
+    /// All of them in the order they are declared, for a kernel of the same arithmetic in another language.
+    pub(super) fn in_order(&self) -> Vec<f64> {
+        let mut all = vec![
+            self.foot.r,
+            self.foot.z,
+            self.boom,
+            self.dipper,
+            self.tip,
+            self.gravity,
+        ];
+        for corner in &self.corners {
+            all.extend([
+                corner.squares,
+                corner.over_twice_product,
+                corner.signed_product,
+                corner.sign,
+            ]);
+            all.extend(
+                [corner.start, corner.barrel, corner.rod]
+                    .iter()
+                    .flat_map(|pin| [pin.r, pin.z]),
+            );
+        }
+        all.extend(self.rams.iter().flat_map(|ram| [ram.rod, ram.difference]));
+        let pins = [self.barrel, self.lever_pin, self.bucket_pin, self.to_lever];
+        all.extend(pins.iter().flat_map(|pin| [pin.r, pin.z]));
+        all.extend([
+            self.to_lever_square,
+            self.over_to_lever_square,
+            self.lever_square,
+            self.crank_square,
+            self.link_square,
+            self.over_crank_square,
+            self.link_on_bucket.r,
+            self.link_on_bucket.z,
+            self.shared_side,
+            self.link_side,
+            self.on_dipper.r,
+            self.on_dipper.z,
+            self.on_shared,
+            self.on_link_pin,
+            self.on_bucket.r,
+            self.on_bucket.z,
+            self.turning_lever,
+            self.on_boom.r,
+            self.on_boom.z,
+            self.boom_barrel,
+            self.mass_from_foot,
+        ]);
+        all
+    }
+}
+
 fn corner(triangle: &Triangle) -> Corner {
     let (barrel, rod) = (triangle.barrel(), triangle.rod());
     let product = barrel.length() * rod.length();

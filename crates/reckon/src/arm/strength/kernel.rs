@@ -79,6 +79,17 @@ impl Kernel {
         self.direction
     }
 
+    /// Everything it was made ready with, and the limits (push and pull of each ram), in a fixed order: so that the same
+    /// arithmetic in another language can be run beside it.
+    pub fn numbers(&self) -> Vec<f64> {
+        let limits = self.limits.iter().flat_map(|(push, pull)| [*push, *pull]);
+        self.constants
+            .in_order()
+            .into_iter()
+            .chain(limits)
+            .collect()
+    }
+
     /// One pose.
     pub fn at(&self, lengths: [f64; 3]) -> Strength {
         match self.direction {

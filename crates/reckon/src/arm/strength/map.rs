@@ -179,10 +179,10 @@ fn over_grid(
             for (pose, bucket) in lengths[2].iter().enumerate() {
                 let tooth = into.tooth(pose);
                 let mut least = (f64::INFINITY, names[0]);
-                for ram in 0..3 {
-                    let allows = into.allows[ram][pose];
+                for (column, name) in into.allows.iter().zip(names) {
+                    let allows = column[pose];
                     if allows < least.0 {
-                        least = (allows, names[ram]);
+                        least = (allows, name);
                     }
                 }
                 if let Some(ladder) = &ladder {
