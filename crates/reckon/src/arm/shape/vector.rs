@@ -31,26 +31,31 @@ impl Vector {
     }
 
     /// Its length.
+    #[inline]
     pub fn length(self) -> f64 {
         self.dot(self).sqrt()
     }
 
     /// The scalar product.
+    #[inline]
     pub fn dot(self, other: Vector) -> f64 {
         self.r * other.r + self.z * other.z
     }
 
     /// The cross product: positive where the other lies counter-clockwise of this one.
+    #[inline]
     pub fn cross(self, other: Vector) -> f64 {
         self.r * other.z - self.z * other.r
     }
 
     /// Turned by a quarter turn counter-clockwise: the velocity of a point that turns with 1 rad/s.
+    #[inline]
     pub fn quarter(self) -> Self {
         Vector::new(-self.z, self.r)
     }
 
     /// Turned by the angle of a unit vector (the product of complex numbers).
+    #[inline]
     pub fn turned(self, unit: Vector) -> Self {
         Vector::new(
             self.r * unit.r - self.z * unit.z,
@@ -59,6 +64,7 @@ impl Vector {
     }
 
     /// Turned back by the angle of a unit vector.
+    #[inline]
     pub fn turned_back(self, unit: Vector) -> Self {
         Vector::new(
             self.r * unit.r + self.z * unit.z,
@@ -74,6 +80,7 @@ impl Vector {
 
 impl Add for Vector {
     type Output = Vector;
+    #[inline]
     fn add(self, other: Vector) -> Vector {
         Vector::new(self.r + other.r, self.z + other.z)
     }
@@ -81,6 +88,7 @@ impl Add for Vector {
 
 impl Sub for Vector {
     type Output = Vector;
+    #[inline]
     fn sub(self, other: Vector) -> Vector {
         Vector::new(self.r - other.r, self.z - other.z)
     }
@@ -88,6 +96,7 @@ impl Sub for Vector {
 
 impl Neg for Vector {
     type Output = Vector;
+    #[inline]
     fn neg(self) -> Vector {
         Vector::new(-self.r, -self.z)
     }
@@ -95,6 +104,7 @@ impl Neg for Vector {
 
 impl Mul<f64> for Vector {
     type Output = Vector;
+    #[inline]
     fn mul(self, factor: f64) -> Vector {
         Vector::new(self.r * factor, self.z * factor)
     }

@@ -137,8 +137,12 @@ impl Kernel {
             direction.dot(tip.quarter()),
         ];
         let levers = [boom.lever, dipper.lever, bars.lever];
-        let allows =
-            [0, 1, 2].map(|ram| allows(gravity[ram], turns[ram], levers[ram], self.limits[ram]));
+        let [first, second, third] = self.limits;
+        let allows = [
+            allows(gravity[0], turns[0], levers[0], first),
+            allows(gravity[1], turns[1], levers[1], second),
+            allows(gravity[2], turns[2], levers[2], third),
+        ];
         Strength {
             tooth: k.foot + to_dipper + from_dipper,
             direction,
