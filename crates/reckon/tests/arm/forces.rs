@@ -1,6 +1,9 @@
 //! Thrusts and limits against the reference machine and the mini excavator.
 
-use reckon::arm::force::{Cut, Footing, Governs, Statics, standard_crowd, standard_curl, usable};
+use reckon::arm::force::{
+    Cut, Footing, Governs, Statics, pin_bearing, pin_forces, pin_shear, standard_crowd,
+    standard_curl, usable,
+};
 use reckon::arm::pose::Placed;
 use reckon::arm::shape::{Joint, Vector};
 
@@ -215,4 +218,66 @@ fn forces_that_hold_the_mini_excavator() {
             "1000 N down at the tooth",
         );
     }
+}
+
+#[test]
+fn the_force_in_every_pin() {
+    let (machine, poses) = (reference(), rows("poses.csv"));
+    for row in rows("pin-forces.csv") {
+        let statics = statics_of(&machine, &poses, &row);
+        let curl = Cut::curl(&statics).unwrap();
+        let pins = pin_forces(&machine.shape, &statics, curl.direction * 8000.0);
+        for (name, found) in [
+            ("foot", pins.foot),
+            ("dipper_pin", pins.dipper_pin),
+            ("bucket_pin", pins.bucket_pin),
+            ("lever_pin", pins.lever_pin),
+            ("link_pin", pins.link_pin),
+            ("shared_link", pins.shared_on_link),
+            ("barrel_boom", pins.barrels[0]),
+            ("rod_boom", pins.rods[0]),
+            ("barrel_dipper", pins.barrels[1]),
+            ("rod_dipper", pins.rods[1]),
+            ("barrel_bucket", pins.barrels[2]),
+            ("rod_bucket", pins.rods[2]),
+        ] {
+            let expected = Vector::new(
+                row.number(&format!("{name}_r")),
+                row.number(&format!("{name}_z")),
+            );
+            close(
+                (found - expected).length(),
+                0.0,
+                0.0,
+                1e-9 * expected.length(),
+                name,
+            );
+        }
+        // Not used on the way: the lever's moments about its own pin.
+        let placed = &statics.placed;
+        let lever = placed.rods[2] - placed.lever_pin;
+        let weight = Vector::new(0.0, -machine.shape.lever_weight.0 * machine.shape.gravity);
+        let middle = lever * (machine.shape.lever_weight.1 / machine.shape.linkage.lever());
+        let left = lever.cross(pins.shared_on_lever) + middle.cross(weight);
+        close(
+            left,
+            0.0,
+            0.0,
+            1e-8 * pins.shared_on_lever.length(),
+            "moments of the lever",
+        );
+    }
+}
+
+#[test]
+fn stress_and_pressure_of_a_pin() {
+    // By definition: 90 kN in a pin of 45 mm held on both sides, in a bush 80 mm long.
+    close(
+        pin_shear(90e3, 0.045, 2.0),
+        28.294_212e6,
+        1e-7,
+        0.0,
+        "shear",
+    );
+    close(pin_bearing(90e3, 0.045, 0.08), 25e6, 1e-12, 0.0, "bearing");
 }

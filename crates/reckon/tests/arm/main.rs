@@ -1,6 +1,10 @@
 //! The arm against the reference machine, a published mini excavator, textbooks, and its own properties.
 
-#![allow(clippy::unwrap_used, clippy::needless_range_loop)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::needless_range_loop,
+    clippy::approx_constant
+)]
 
 mod forces;
 mod geometry;

@@ -1,6 +1,7 @@
 //! Standing: edges, reactions, tipping loads, against the reference machine and a textbook.
 
 use reckon::arm::force::{Edge, Footing, Wrench};
+use reckon::arm::pose::Placed;
 use reckon::arm::shape::Vector;
 
 use crate::forces::{cut, statics};
@@ -56,22 +57,86 @@ fn edge_of(index: f64) -> Edge {
     }
 }
 
-#[test]
-fn a_beam_loaded_beyond_its_support() {
-    // Beer and Johnston, Vector Mechanics, sample problem 4.1 as moments about an edge, read: a crane of 9.81 kN with its
-    // centre 2 m out and 23.5 kN 6 m out on pin A, B 1.5 m below A: B = 107.1 kN. Here the same moments about one edge.
+/// A machine of one weight, with an arm that weighs nothing.
+fn footing_of(mass: f64, x: f64, contacts: Vec<[f64; 2]>, test: impl Fn(&Footing<'_>)) {
     let mut shape = reference().shape;
-    shape.gravity = 0.0;
-    let stance = reckon::arm::force::Stance {
-        contacts: vec![[0.0, -1.0], [1.0, -1.0], [1.0, 1.0], [0.0, 1.0]],
-        heading: 0.0,
-        ..reference().stance("tracks", 0.0)
-    };
-    let placed = reckon::arm::pose::Placed::at_lengths(&shape, [1.29, 1.2045, 0.965_54]).unwrap();
-    let footing = Footing::new(&shape, &placed, &stance);
-    let down = Vector::new(0.0, -1.0);
-    let crane = footing.one_newton(Vector::new(2.0, 0.0), down);
-    let load = footing.one_newton(Vector::new(6.0, 0.0), down);
-    let about_a = crane.moment[1] * 9.81 + load.moment[1] * 23.5;
-    limit((about_a / 1.5 * 100.0).round() / 100.0, 107.08, "B");
+    for weight in [
+        &mut shape.boom_weight,
+        &mut shape.dipper_weight,
+        &mut shape.bucket.weight,
+    ] {
+        weight.mass = 0.0;
+    }
+    for ram in &mut shape.rams {
+        (ram.barrel.0, ram.rod_weight.0) = (0.0, 0.0);
+    }
+    (shape.lever_weight.0, shape.link_weight.0) = (0.0, 0.0);
+    shape.gravity = 9.81;
+    let mut stance = reference().stance("tracks", 0.0);
+    stance.contacts = contacts;
+    stance.base = (mass, [x, 0.0, 0.6]);
+    stance.post.mass = 0.0;
+    stance.heading = 0.0;
+    let placed = Placed::at_lengths(&shape, [1.29, 1.2045, 0.965_54]).unwrap();
+    test(&Footing::new(&shape, &placed, &stance));
+}
+
+#[test]
+fn wheels_of_a_small_loader() {
+    // Hibbeler, Statics, problem 6-108, equation and data read: 1180 kg with its centre 0.6 m before the rear axle at B's
+    // side, load 300 kg carried 1.5 m out on the other side of A, axles 0.75 m apart: N_B = 3374.64 N, N_A = 11 144.16 N;
+    // it tips at 472 kg. Here x counts from A towards B; the load hangs at -1.5 m.
+    let contacts = vec![[0.0, -0.5], [0.75, -0.5], [0.75, 0.5], [0.0, 0.5]];
+    footing_of(1180.0, 0.6, contacts, |footing| {
+        let (at, down) = (Vector::new(-1.5, 0.3), Vector::new(0.0, -1.0));
+        let load = footing.one_newton(at, down);
+        let wheels = footing.reactions(300.0 * 9.81, &load).unwrap();
+        limit(wheels[1] + wheels[2], 3_374.64, "B");
+        limit(wheels[0] + wheels[3], 11_144.16, "A");
+        let (tips, edge) = footing.tips_at(at, down).unwrap();
+        limit(tips / 9.81, 472.0, "tips");
+        assert_eq!(edge, Edge::From(3));
+        assert!(
+            footing.reactions(480.0 * 9.81, &load).is_none(),
+            "it has tipped"
+        );
+    });
+}
+
+#[test]
+fn a_support_that_would_pull_is_let_go_of() {
+    // A load right above one corner: that corner carries it all, the one across from it nothing.
+    let contacts = vec![[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]];
+    footing_of(100.0, 0.0, contacts, |footing| {
+        let load = footing.one_newton(Vector::new(0.5, 0.0), Vector::new(0.0, -1.0));
+        let carried = footing.reactions(1000.0, &load).unwrap();
+        let sum: f64 = carried.iter().sum();
+        limit(sum, 1981.0, "all of it");
+        limit(carried[1] - carried[0], 250.0, "more where the load is");
+        assert!(carried.iter().all(|reaction| *reaction >= 0.0));
+    });
+}
+
+#[test]
+fn sliding_takes_the_upward_part_off_the_load() {
+    // Coulomb: with mu = 0.5 and 100 kg a level pull slides at 490.5 N; pulled up at 3 : 4 at 490.5 / (0.6 + 0.5 x 0.8).
+    let contacts = vec![[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]];
+    footing_of(100.0, 0.0, contacts, |footing| {
+        limit(
+            footing.slides_at(Vector::new(-1.0, 0.0)).unwrap(),
+            490.5,
+            "level",
+        );
+        limit(
+            footing.slides_at(Vector::new(0.6, 0.8)).unwrap(),
+            490.5,
+            "upwards",
+        );
+        limit(
+            footing.slides_at(Vector::new(0.6, -0.8)).unwrap(),
+            490.5 / 0.2,
+            "downwards",
+        );
+        assert_eq!(footing.slides_at(Vector::new(0.0, -1.0)), None);
+    });
 }
