@@ -1,7 +1,7 @@
 //! Ram lengths, angles, places and reach, against the reference machine, a mini excavator and a textbook.
 
 use reckon::arm::pose::{Elbow, Placed, reach_figures, to_reach};
-use reckon::arm::shape::{Joint, ShapeTrouble, Stop, Vector};
+use reckon::arm::shape::{ArmShape, Joint, SHAPE_NUMBERS, ShapeTrouble, Stop, Vector};
 
 use crate::machine::{mini_excavator, reference};
 use crate::table::{close, place, rows};
@@ -249,4 +249,27 @@ fn beyond_the_stroke_is_said_and_not_clamped() {
     close(by, 0.01, 0.0, 1e-12, "too short");
     assert_eq!(placed.stops[1..], [Stop::FullyIn, Stop::FullyOut]);
     assert_eq!(placed.lengths()[0], 0.925);
+}
+
+#[test]
+fn an_arm_as_numbers_and_back() {
+    for machine in [reference(), mini_excavator()] {
+        let numbers = machine.shape.to_numbers();
+        assert_eq!(numbers.len(), SHAPE_NUMBERS);
+        assert_eq!(
+            ArmShape::from_numbers("shape", &numbers).unwrap(),
+            machine.shape
+        );
+        let short = ArmShape::from_numbers("shape", &numbers[1..]).unwrap_err();
+        assert_eq!(
+            (short.code(), short.input()),
+            ("wrong-count", Some("shape"))
+        );
+        let mut broken = numbers;
+        broken[7] = f64::NAN;
+        assert_eq!(
+            ArmShape::from_numbers("shape", &broken).unwrap_err().code(),
+            "not-a-number"
+        );
+    }
 }

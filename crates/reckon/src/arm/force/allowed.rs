@@ -40,7 +40,7 @@ impl Allowed {
 /// The thrust at s newtons is hanging + s per_newton. Which side of the piston is squeezed is judged there, at s, and not
 /// at nothing: a ram that hangs in tension may well be pressed by the work.
 ///
-/// Source: report of the reference machine, linear in s, definition.
+/// Source: the thrust is linear in s, definition.
 pub fn allowed(hanging: f64, per_newton: f64, limits: (f64, f64)) -> Allowed {
     let (push, pull) = limits;
     if !(hanging <= push && hanging >= -pull) {

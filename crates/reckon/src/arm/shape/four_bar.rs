@@ -83,6 +83,28 @@ impl FourBar {
         Ok(bar)
     }
 
+    /// The linkage from pins, lengths and the three sides of its assembly.
+    pub(super) fn assembled(
+        pins: [Vector; 3],
+        lever: f64,
+        link: f64,
+        link_on_bucket: Vector,
+        sides: [bool; 3],
+    ) -> Self {
+        let [barrel, lever_pin, bucket_pin] = pins;
+        FourBar {
+            barrel,
+            lever_pin,
+            bucket_pin,
+            lever,
+            link,
+            link_on_bucket,
+            left_of_lever_to_link: sides[0],
+            left_of_barrel_to_lever: sides[1],
+            link_left_of_bucket_to_shared: sides[2],
+        }
+    }
+
     /// The ram's barrel pin, in the dipper's frame.
     pub fn barrel(&self) -> Vector {
         self.barrel

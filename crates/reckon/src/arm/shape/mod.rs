@@ -2,6 +2,7 @@
 
 mod arm_shape;
 mod four_bar;
+mod listed;
 mod ram;
 mod triangle;
 mod trouble;
@@ -9,6 +10,7 @@ mod vector;
 
 pub use arm_shape::{ArmShape, BucketShape, STANDARD_GRAVITY, Weight};
 pub use four_bar::{BarPose, FourBar};
+pub use listed::SHAPE_NUMBERS;
 pub use ram::{Ram, Side, Stop};
 pub use triangle::{Grip, Triangle, Turns};
 pub use trouble::{Joint, ShapeTrouble};
