@@ -1,7 +1,7 @@
 //! Ram lengths, angles, places and reach, against the reference machine, a mini excavator and a textbook.
 
 use reckon::arm::pose::{Elbow, Placed, reach_figures, to_reach};
-use reckon::arm::shape::{ArmShape, Joint, SHAPE_NUMBERS, ShapeTrouble, Stop, Vector};
+use reckon::arm::shape::{ArmShape, Joint, SHAPE_NUMBERS, ShapeTrouble, Stop, Triangle, Vector};
 
 use crate::machine::{mini_excavator, reference};
 use crate::table::{close, place, rows};
@@ -272,4 +272,21 @@ fn an_arm_as_numbers_and_back() {
             "not-a-number"
         );
     }
+}
+
+#[test]
+fn an_arm_that_can_stretch_straight_reaches_by_pythagoras() {
+    let mut shape = reference().shape;
+    let triangle = shape.dipper_triangle;
+    let rod = triangle.rod().turned(Vector::at_angle(-0.6));
+    shape.dipper_triangle = Triangle::new(triangle.barrel(), rod, triangle.turns());
+    let far = reach_figures(&shape).unwrap().farthest_on_ground.unwrap();
+    assert!(far.by_formula);
+    close(far.placed.angles()[1], 0.0, 0.0, 1e-12, "dipper in line");
+    let straight: f64 = 2.35 + 1.55 + 0.85;
+    place(
+        far.placed.tooth.r,
+        0.24 + (straight * straight - 0.66 * 0.66).sqrt(),
+        "reach",
+    );
 }

@@ -8,6 +8,7 @@
 
 mod forces;
 mod geometry;
+mod likely;
 mod machine;
 mod properties;
 mod rest;

@@ -140,3 +140,24 @@ fn sliding_takes_the_upward_part_off_the_load() {
         assert_eq!(footing.slides_at(Vector::new(0.0, -1.0)), None);
     });
 }
+
+#[test]
+fn moments_are_the_cross_product_of_place_and_force() {
+    // Heading 0.5 rad: force (0.6, 0.8) of the arm plane at (3, -1) of it.
+    let mut stance = reference().stance("tracks", 0.0);
+    stance.heading = 0.5;
+    let machine = reference();
+    let placed = Placed::at_lengths(&machine.shape, [1.29, 1.2045, 0.965_54]).unwrap();
+    let footing = Footing::new(&machine.shape, &placed, &stance);
+    let found = footing.one_newton(Vector::new(3.0, -1.0), Vector::new(0.6, 0.8));
+    let (sine, cosine) = (0.479_425_538_604_203, 0.877_582_561_890_372_8);
+    // In the arm plane only the moment square to it is there: z F_r - r F_z = -0.6 - 2.4 = -3, about (-sin, cos, 0).
+    for (found, expected) in found
+        .moment
+        .into_iter()
+        .zip([3.0 * sine, -3.0 * cosine, 0.0])
+    {
+        place(found + 1.0, expected + 1.0, "moment");
+    }
+    place(found.force[1], 0.6 * sine, "force");
+}

@@ -148,7 +148,8 @@ fn every_instruction_set_gives_the_same_digits() {
 #[test]
 fn the_map_holds_the_strongest_and_says_what_governs() {
     let machine = reference();
-    let stance = machine.stance("bucket_and_stabilisers", 0.0);
+    // Swung, so that no edge lies square to the arm.
+    let stance = machine.stance("bucket_and_stabilisers", 40.0);
     let placed = Placed::at_lengths(&machine.shape, [1.29, 1.2045, 0.965_54]).unwrap();
     let footing = Footing::new(&machine.shape, &placed, &stance);
     let grid = MapGrid {

@@ -122,6 +122,16 @@ fn climb(
     })
 }
 
+/// The cut in this direction; nothing where the tooth lies on the joint that works.
+pub(super) fn cut_in(direction: Direction, statics: &Statics) -> Option<Cut> {
+    match direction {
+        Direction::Curl => Cut::curl(statics),
+        Direction::Crowd => Cut::crowd(statics),
+        Direction::PushDown => Some(Cut::push_down()),
+        Direction::PullUp => Some(Cut::pull_up()),
+    }
+}
+
 /// The usable force of one pose, by the statics and not by the kernel.
 fn at(
     shape: &ArmShape,
@@ -131,12 +141,7 @@ fn at(
 ) -> Option<Strongest> {
     let placed = Placed::at_lengths(shape, lengths).ok()?;
     let statics = Statics::hanging(shape, placed).ok()?;
-    let cut = match direction {
-        Direction::Curl => Cut::curl(&statics)?,
-        Direction::Crowd => Cut::crowd(&statics)?,
-        Direction::PushDown => Cut::push_down(),
-        Direction::PullUp => Cut::pull_up(),
-    };
+    let cut = cut_in(direction, &statics)?;
     let footing = footing.map(|footing| footing.with(shape, &placed));
     let found = usable(shape, &statics, cut, footing.as_ref());
     let force = found.governs.allows.rank();

@@ -3,8 +3,10 @@
 mod batch;
 mod constants;
 mod kernel;
+mod likely;
 mod map;
 
 pub use batch::{Columns, InstructionSet};
 pub use kernel::{Direction, Kernel, Strength};
+pub use likely::{Likely, likely};
 pub use map::{Cell, MapGrid, Strongest, strength_map, strongest};
