@@ -1,6 +1,6 @@
 //! Ram lengths, angles, places and reach, against the reference machine, a mini excavator and a textbook.
 
-use reckon::arm::pose::{Elbow, Placed, reach_figures, to_reach};
+use reckon::arm::pose::{Elbow, Placed, bucket_volume, reach_figures, to_reach};
 use reckon::arm::shape::{ArmShape, Joint, SHAPE_NUMBERS, ShapeTrouble, Stop, Triangle, Vector};
 
 use crate::machine::{mini_excavator, reference};
@@ -50,6 +50,23 @@ fn pins_of_the_linkage() {
         place(pose.shared.z, row.number("shared_z"), "shared pin");
         place(pose.link_pin.r, row.number("link_r"), "link pin");
         place(pose.link_pin.z, row.number("link_z"), "link pin");
+        // How far link and crank, and ram and lever, are from lying in line: by the pins of the table.
+        let (pins, bar) = (
+            Vector::new(row.number("shared_r"), row.number("shared_z")),
+            &shape.linkage,
+        );
+        let link_pin = Vector::new(row.number("link_r"), row.number("link_z"));
+        let sine = |one: Vector, other: Vector| one.cross(other) / (one.length() * other.length());
+        place(
+            pose.link_grip.abs(),
+            sine(pins - link_pin, link_pin - bar.bucket_pin()).abs(),
+            "link",
+        );
+        place(
+            pose.ram_grip.abs(),
+            sine(pins - bar.barrel(), pins - bar.lever_pin()).abs(),
+            "ram",
+        );
         place(pose.lever_rate, row.number("lever_rate"), "lever rate");
     }
 }
@@ -289,4 +306,28 @@ fn an_arm_that_can_stretch_straight_reaches_by_pythagoras() {
         0.24 + (straight * straight - 0.66 * 0.66).sqrt(),
         "reach",
     );
+}
+
+#[test]
+fn what_a_bucket_holds_struck_and_heaped() {
+    // By geometry: a half round of radius 0.3 m, close to pi r^2 / 2 x W, and on its opening of 0.6 m a heap of 1:1. For a
+    // width of 0.6 m that is a pyramid of 0.3 m: 0.036 m3; for 0.9 m and 0.4 m hip roofs, cut into prism and two halves.
+    let round: Vec<Vector> = (0..=2000)
+        .map(|step| Vector::at_angle(std::f64::consts::PI * (1.0 + f64::from(step) / 2000.0)) * 0.3)
+        .collect();
+    for (width, heap) in [
+        (0.6, 0.6 * 0.6 * 0.3 / 3.0),
+        (0.9, 0.3 * 0.09 + 0.6 * 0.6 * 0.3 / 3.0),
+        (0.4, 0.2 * 0.04 + 0.4 * 0.4 * 0.2 / 3.0),
+    ] {
+        let volume = bucket_volume(&round, width).unwrap();
+        close(
+            volume.struck,
+            std::f64::consts::PI * 0.045 * width,
+            1e-6,
+            0.0,
+            "struck",
+        );
+        close(volume.heaped - volume.struck, heap, 1e-12, 0.0, "heap");
+    }
 }

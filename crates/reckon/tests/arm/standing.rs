@@ -161,3 +161,30 @@ fn moments_are_the_cross_product_of_place_and_force() {
     }
     place(found.force[1], 0.6 * sine, "force");
 }
+
+#[test]
+fn a_slope_tips_where_the_weight_passes_through_the_edge() {
+    // A weight 0.6 m over the ground, 0.5 m from the edge before it, 1.5 m from the one behind, 1 m from each side.
+    let contacts = vec![[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]];
+    footing_of(100.0, 0.5, contacts, |footing| {
+        let found = footing.slopes_to_tip();
+        for (slope, across) in found.iter().zip([1.0_f64, 0.5, 1.0, 1.5]) {
+            limit(slope.tan() * 0.6, across, "slope");
+        }
+    });
+    // On level ground the reference machine's slopes are its edge moments over weight and height.
+    let machine = reference();
+    let statics = statics(&machine, [1.29, 1.2045, 0.965_54]);
+    let stance = machine.stance("tracks", 0.0);
+    let footing = Footing::new(&machine.shape, &statics.placed, &stance);
+    let arm = reckon::arm::force::whole_arm(&machine.shape, &statics.placed);
+    let mass = arm.mass + 145.0 + 5000.0;
+    let height = (arm.mass * arm.centre.z + 145.0 * 0.75 + 5000.0 * 0.86) / mass;
+    for (slope, moment) in footing.slopes_to_tip().iter().zip(footing.edge_moments()) {
+        limit(
+            slope.tan(),
+            moment / (mass * machine.shape.gravity) / height,
+            "slope",
+        );
+    }
+}

@@ -58,6 +58,8 @@ pub struct Footing<'a> {
     direction: (f64, f64),
     gravity: f64,
     arm_mass: f64,
+    /// Height of the centre of all weights over the ground.
+    height: f64,
 }
 
 impl Wrench {
@@ -92,7 +94,14 @@ impl<'a> Footing<'a> {
             direction: (cosine, sine),
             gravity: shape.gravity,
             arm_mass: arm.mass,
+            height: 0.0,
         };
+        let (base, [_, _, base_height]) = stance.base;
+        let mass = arm.mass + stance.post.mass + base;
+        footing.height = (arm.mass * arm.centre.z
+            + stance.post.mass * stance.post.centre.z
+            + base * base_height)
+            / mass;
         for weight in [arm, stance.post] {
             let down = [0.0, 0.0, -weight.mass * shape.gravity];
             footing.weights.add(down, footing.in_machine(weight.centre));
@@ -161,6 +170,21 @@ impl<'a> Footing<'a> {
     /// Source: moments about the edge, definition.
     pub fn edge_moments(&self) -> Vec<f64> {
         self.moments_of(&self.weights)
+    }
+
+    /// The slope, falling straight towards each edge, at which the machine tips over it by itself, in radians; negative
+    /// where it tips on level ground already.
+    ///
+    /// tan = (distance of the centre of all weights from the edge) / (its height). Statics only: the arm is taken as it
+    /// stands, and soft ground, swinging and braking are not in it.
+    ///
+    /// Source: the weight passes through the edge, definition.
+    pub fn slopes_to_tip(&self) -> Vec<f64> {
+        let load = -self.weights.force[2];
+        self.edge_moments()
+            .into_iter()
+            .map(|moment| libm::atan2(moment / load, self.height))
+            .collect()
     }
 
     fn moments_of(&self, wrench: &Wrench) -> Vec<f64> {

@@ -86,6 +86,9 @@ pub struct Usable {
 
 /// The force the tooth can use in this cut: the least of what the working ram, the holding rams, tipping and sliding allow.
 ///
+/// A ram on its stop could carry more in one direction, for the steel carries it and no oil: that is not counted, for nobody
+/// should dig against the stops, where no relief opens. Look at the pose's stops.
+///
 /// Without a footing the machine is taken as held down; the answer is then the arm's alone.
 ///
 /// Source: ISO 6015: hydraulic, tipping and slipping limit, the governing one named, read in excerpts.
