@@ -1,8 +1,8 @@
 //! Thrusts and limits against the reference machine and the mini excavator.
 
 use reckon::arm::force::{
-    Cut, Footing, Governs, Statics, pin_bearing, pin_forces, pin_shear, standard_crowd,
-    standard_curl, usable,
+    Cut, Footing, Governs, Statics, hard_part_first, pin_bearing, pin_forces, pin_shear,
+    standard_crowd, standard_curl, usable,
 };
 use reckon::arm::pose::Placed;
 use reckon::arm::shape::{Joint, Vector};
@@ -280,4 +280,60 @@ fn stress_and_pressure_of_a_pin() {
         "shear",
     );
     close(pin_bearing(90e3, 0.045, 0.08), 25e6, 1e-12, 0.0, "bearing");
+}
+
+#[test]
+fn the_ram_for_the_hard_part() {
+    let (machine, poses) = (reference(), rows("poses.csv"));
+    let stance = machine.stance("bucket_and_stabilisers", 0.0);
+    let mut first = [0; 3];
+    for pose in &poses {
+        let lengths = pose.ram_lengths();
+        let statics = statics(&machine, lengths);
+        let footing = Footing::new(&machine.shape, &statics.placed, &stance);
+        let direction = Cut::curl(&statics).unwrap().direction;
+        let parts = hard_part_first(&machine.shape, &statics, direction, Some(&footing));
+        first[parts[0].working.index()] += 1;
+        let forces = parts
+            .each_ref()
+            .map(|part| part.usable.governs.allows.rank());
+        assert!(forces[0] >= forces[1] && forces[1] >= forces[2]);
+        // With its own ram working the curl is the table's.
+        let bucket = parts
+            .iter()
+            .find(|part| part.working == Joint::Bucket)
+            .unwrap();
+        let curl = usable(
+            &machine.shape,
+            &statics,
+            Cut::curl(&statics).unwrap(),
+            Some(&footing),
+        );
+        assert_eq!(bucket.usable, curl);
+        for part in &parts {
+            // The tooth's way for a micrometre of this ram alone.
+            let moved = |by: f64| {
+                let mut moved = lengths;
+                moved[part.working.index()] += by;
+                Placed::at_lengths(&machine.shape, moved).unwrap().tooth
+            };
+            let way = (moved(1e-6) - moved(-1e-6)) * 5e5;
+            close(-direction.dot(way), part.advance, 1e-6, 1e-7, "advance");
+        }
+    }
+    assert!(
+        first.iter().filter(|count| **count > 0).count() > 1,
+        "it depends on the pose: {first:?}"
+    );
+}
+
+#[test]
+fn a_ram_that_does_not_move_the_tooth_that_way_stands_last() {
+    let machine = reference();
+    let statics = statics(&machine, [1.29, 1.2045, 0.965_54]);
+    // Along the bucket's own line its ram cannot move the tooth.
+    let along = (statics.placed.tooth - statics.placed.pivots[2]) * (1.0 / 0.85);
+    let parts = hard_part_first(&machine.shape, &statics, along, None);
+    assert_eq!(parts[2].working, Joint::Bucket);
+    close(parts[2].advance, 0.0, 0.0, 1e-9, "advance");
 }

@@ -619,3 +619,24 @@ fn oil_that_rods_push_out() {
         "warm",
     );
 }
+
+#[test]
+fn back_pressure_takes_its_share() {
+    // Esposito ex. 9-1, read: piston 25, rod 7 square inches, 1000 psi. Joined on both sides (regeneration) it pushes with
+    // the rod's area alone, 7000 lb; pulling with nothing behind the piston 18 000 lb.
+    let (inch, psi, pound) = (0.0254, 6_894.757_293_168, 4.448_221_615_260_5);
+    let diameter = |area: f64| (area * 4.0 / std::f64::consts::PI).sqrt() * inch;
+    let mut ram = *reference().ram(Joint::Boom);
+    (ram.bore, ram.rod, ram.supply) = (diameter(25.0), diameter(7.0), 1000.0 * psi);
+    (ram.relief_cap, ram.relief_rod) = (ram.supply, ram.supply);
+    close(ram.working().1 / pound, 18_000.0, 1e-9, 0.0, "pull");
+    ram.back = ram.supply;
+    close(ram.working().0 / pound, 7_000.0, 1e-9, 0.0, "regeneration");
+    close(ram.holding().0 / pound, 7_000.0, 1e-9, 0.0, "pressed");
+    // With a tenth behind it: 18 000 - 2500, 25 000 - 1800.
+    ram.back = ram.supply / 10.0;
+    for (push, pull) in [ram.working(), ram.holding()] {
+        close(push / pound, 23_200.0, 1e-9, 0.0, "push");
+        close(pull / pound, 15_500.0, 1e-9, 0.0, "pull");
+    }
+}

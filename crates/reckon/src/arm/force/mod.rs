@@ -2,6 +2,7 @@
 
 mod allowed;
 mod footing;
+mod hard_part;
 mod ladder;
 mod lift;
 mod pins;
@@ -12,6 +13,7 @@ mod weights;
 
 pub use allowed::{Allowed, allowed};
 pub use footing::{Edge, Footing, LoadPoint, Stance, Wrench};
+pub use hard_part::{Part, hard_part_first};
 pub use ladder::Ladder;
 pub use lift::{Lift, LiftLimit, lift};
 pub use pins::{PinForces, pin_bearing, pin_forces, pin_shear};
