@@ -154,54 +154,63 @@ fn avx2<const D: u8>(kernel: &Kernel, lengths: [&[f64]; 3], into: &mut Columns) 
     poses::<D>(kernel, lengths, into);
 }
 
-/// Poses in a block, so that the block's columns are arrays of a known length.
-const BLOCK: usize = 64;
-
-type Block = [f64; BLOCK];
-
 #[inline(always)]
 fn poses<const D: u8>(kernel: &Kernel, lengths: [&[f64]; 3], into: &mut Columns) {
-    let count = into.moment.len();
-    let mut start = 0;
-    while start < count {
-        let here = start..count.min(start + BLOCK);
-        let mut inputs = [[1.0; BLOCK]; 3];
-        for (block, column) in inputs.iter_mut().zip(lengths) {
-            block[..here.len()].copy_from_slice(&column[here.clone()]);
-        }
-        let mut outputs = [[0.0; BLOCK]; 8];
-        block::<D>(kernel, &inputs, &mut outputs);
-        let [boom, dipper, bucket] = &mut into.allows;
-        let columns = [
-            &mut into.tooth_r,
-            &mut into.tooth_z,
-            &mut into.direction_r,
-            &mut into.direction_z,
-            boom,
-            dipper,
-            bucket,
-            &mut into.moment,
-        ];
-        for (column, block) in columns.into_iter().zip(&outputs) {
-            column[here.clone()].copy_from_slice(&block[..here.len()]);
-        }
-        start = here.end;
-    }
+    let [boom, dipper, bucket] = &mut into.allows;
+    // A copy of its own, so that the constants are known not to change while the results are written.
+    let kernel = kernel.clone();
+    columns::<D>(
+        &kernel,
+        (lengths[0], lengths[1], lengths[2]),
+        &mut into.tooth_r,
+        &mut into.tooth_z,
+        &mut into.direction_r,
+        &mut into.direction_z,
+        boom,
+        dipper,
+        bucket,
+        &mut into.moment,
+    );
 }
 
+/// One loop over columns of one length. Each column is a parameter of its own, for only so does the compiler know that no
+/// two of them overlap, and works out several poses at once.
 #[inline(always)]
-fn block<const D: u8>(kernel: &Kernel, inputs: &[Block; 3], outputs: &mut [Block; 8]) {
-    // A copy of its own, so that the constants are known not to change while the outputs are written.
-    let kernel = kernel.clone();
-    for pose in 0..BLOCK {
-        let strength = kernel.strength::<D>([inputs[0][pose], inputs[1][pose], inputs[2][pose]]);
-        outputs[0][pose] = strength.tooth.r;
-        outputs[1][pose] = strength.tooth.z;
-        outputs[2][pose] = strength.direction.r;
-        outputs[3][pose] = strength.direction.z;
-        outputs[4][pose] = strength.allows[0];
-        outputs[5][pose] = strength.allows[1];
-        outputs[6][pose] = strength.allows[2];
-        outputs[7][pose] = strength.moment;
+#[allow(clippy::too_many_arguments)]
+fn columns<const D: u8>(
+    kernel: &Kernel,
+    lengths: (&[f64], &[f64], &[f64]),
+    tooth_r: &mut [f64],
+    tooth_z: &mut [f64],
+    direction_r: &mut [f64],
+    direction_z: &mut [f64],
+    boom: &mut [f64],
+    dipper: &mut [f64],
+    bucket: &mut [f64],
+    moment: &mut [f64],
+) {
+    let count = moment.len();
+    let (booms, dippers, buckets) = (
+        &lengths.0[..count],
+        &lengths.1[..count],
+        &lengths.2[..count],
+    );
+    let (tooth_r, tooth_z) = (&mut tooth_r[..count], &mut tooth_z[..count]);
+    let (direction_r, direction_z) = (&mut direction_r[..count], &mut direction_z[..count]);
+    let (boom, dipper, bucket) = (
+        &mut boom[..count],
+        &mut dipper[..count],
+        &mut bucket[..count],
+    );
+    for pose in 0..count {
+        let strength = kernel.strength::<D>([booms[pose], dippers[pose], buckets[pose]]);
+        tooth_r[pose] = strength.tooth.r;
+        tooth_z[pose] = strength.tooth.z;
+        direction_r[pose] = strength.direction.r;
+        direction_z[pose] = strength.direction.z;
+        boom[pose] = strength.allows[0];
+        dipper[pose] = strength.allows[1];
+        bucket[pose] = strength.allows[2];
+        moment[pose] = strength.moment;
     }
 }

@@ -2,7 +2,7 @@
 
 use super::batch::Columns;
 use super::kernel::{Direction, Kernel};
-use crate::arm::force::{Cut, Footing, Governs, Statics, usable};
+use crate::arm::force::{Cut, Footing, Governs, Ladder, Statics, usable};
 use crate::arm::pose::Placed;
 use crate::arm::shape::{ArmShape, Joint, Vector};
 
@@ -176,35 +176,47 @@ fn over_grid(
             Governs::Holding(joint)
         }
     });
+    let pairs = lengths[1]
+        .iter()
+        .flat_map(|dipper| lengths[2].iter().map(move |bucket| (*dipper, *bucket)));
+    let (dippers, buckets): (Vec<f64>, Vec<f64>) = pairs.unzip();
     let mut into = Columns::default();
     for boom in &lengths[0] {
-        for dipper in &lengths[1] {
-            let (booms, dippers) = (vec![*boom; steps], vec![*dipper; steps]);
-            kernel.batch([&booms, &dippers, &lengths[2]], &mut into);
-            for (pose, bucket) in lengths[2].iter().enumerate() {
-                let tooth = into.tooth(pose);
-                let mut least = (f64::INFINITY, names[0]);
-                for (column, name) in into.allows.iter().zip(names) {
-                    let allows = column[pose];
-                    if allows < least.0 {
-                        least = (allows, name);
-                    }
-                }
-                if let Some(ladder) = &ladder {
-                    let direction = Vector::new(into.direction_r[pose], into.direction_z[pose]);
-                    ladder.lower(&mut least, tooth, direction, into.moment[pose]);
-                }
-                let (force, governs) = least;
-                if force.is_finite() && force > 0.0 && tooth.is_finite() {
-                    let lengths = [*boom, *dipper, *bucket];
-                    see(Strongest {
-                        force,
-                        governs,
-                        lengths,
-                        tooth,
-                    });
-                }
+        let booms = vec![*boom; dippers.len()];
+        kernel.batch([&booms, &dippers, &buckets], &mut into);
+        for (pose, (dipper, bucket)) in dippers.iter().zip(&buckets).enumerate() {
+            let (force, governs) = least_of(&into, pose, names, ladder.as_ref());
+            let tooth = into.tooth(pose);
+            if force.is_finite() && force > 0.0 && tooth.is_finite() {
+                let lengths = [*boom, *dipper, *bucket];
+                see(Strongest {
+                    force,
+                    governs,
+                    lengths,
+                    tooth,
+                });
             }
         }
     }
+}
+
+/// The least that one pose's limits allow, and which of them it is.
+fn least_of(
+    into: &Columns,
+    pose: usize,
+    names: [Governs; 3],
+    ladder: Option<&Ladder>,
+) -> (f64, Governs) {
+    let mut least = (f64::INFINITY, names[0]);
+    for (column, name) in into.allows.iter().zip(names) {
+        let allows = column[pose];
+        if allows < least.0 {
+            least = (allows, name);
+        }
+    }
+    if let Some(ladder) = ladder {
+        let direction = Vector::new(into.direction_r[pose], into.direction_z[pose]);
+        ladder.lower(&mut least, into.tooth(pose), direction, into.moment[pose]);
+    }
+    least
 }
