@@ -25,14 +25,17 @@ pub(crate) fn cut(name: &str, statics: &Statics) -> Cut {
     }
 }
 
+/// The name of the tables: ram and state, or the code itself.
 fn name_of(governs: Governs) -> String {
-    let ram = |joint: Joint| ["boom", "dipper", "bucket"][joint.index()];
-    match governs {
-        Governs::Working(joint) => format!("{}_ram_active", ram(joint)),
-        Governs::Holding(joint) => format!("{}_ram_holding", ram(joint)),
-        Governs::Tipping(_) => "tipping".to_owned(),
-        Governs::Sliding => "sliding".to_owned(),
-    }
+    let state = if governs.code() == "working" {
+        "active"
+    } else {
+        governs.code()
+    };
+    governs.joint().map_or_else(
+        || state.to_owned(),
+        |joint| format!("{}_ram_{state}", joint.code()),
+    )
 }
 
 fn statics_of(machine: &Machine, poses: &[Row], row: &Row) -> Statics {

@@ -60,6 +60,26 @@ pub enum Governs {
     Sliding,
 }
 
+impl Governs {
+    /// The code under which the layer of words keeps a sentence for it; which ram it is, [`Joint::code`] says.
+    pub fn code(self) -> &'static str {
+        match self {
+            Governs::Working(_) => "working",
+            Governs::Holding(_) => "holding",
+            Governs::Tipping(_) => "tipping",
+            Governs::Sliding => "sliding",
+        }
+    }
+
+    /// The ram whose limit it is; none where it is the machine's.
+    pub fn joint(self) -> Option<Joint> {
+        match self {
+            Governs::Working(joint) | Governs::Holding(joint) => Some(joint),
+            Governs::Tipping(_) | Governs::Sliding => None,
+        }
+    }
+}
+
 /// One limit and how much it allows.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Limit {

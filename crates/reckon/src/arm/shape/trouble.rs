@@ -15,6 +15,15 @@ impl Joint {
     /// All three, from the machine outwards.
     pub const ALL: [Joint; 3] = [Joint::Boom, Joint::Dipper, Joint::Bucket];
 
+    /// The word codes and tables use: "boom", "dipper", "bucket".
+    pub fn code(self) -> &'static str {
+        match self {
+            Joint::Boom => "boom",
+            Joint::Dipper => "dipper",
+            Joint::Bucket => "bucket",
+        }
+    }
+
     /// 0 for the boom, 1 for the dipper, 2 for the bucket.
     pub fn index(self) -> usize {
         match self {
@@ -63,4 +72,17 @@ pub enum ShapeTrouble {
         /// The shortest and the longest that boom and dipper allow, whatever the rams.
         between: (f64, f64),
     },
+}
+
+impl ShapeTrouble {
+    /// The code under which the layer of words keeps a sentence for it.
+    pub fn code(&self) -> &'static str {
+        match self {
+            ShapeTrouble::NotANumber { .. } => "not-a-number",
+            ShapeTrouble::TriangleOpen { .. } => "triangle-open",
+            ShapeTrouble::LinkageOpen { .. } => "linkage-open",
+            ShapeTrouble::DeadCentre { .. } => "dead-centre",
+            ShapeTrouble::OutOfReach { .. } => "out-of-reach",
+        }
+    }
 }
