@@ -188,3 +188,14 @@ fn a_slope_tips_where_the_weight_passes_through_the_edge() {
         );
     }
 }
+
+#[test]
+fn three_supports_round_the_weight_carry_a_third_each() {
+    // Statics: the weight stands at the mean of three points, none of them beside an axis.
+    let contacts = vec![[0.2, -0.4], [1.4, 0.3], [-0.1, 0.1]];
+    footing_of(100.0, 0.5, contacts, |footing| {
+        for reaction in footing.reactions(0.0, &Wrench::default()).unwrap() {
+            limit(reaction, 327.0, "a third");
+        }
+    });
+}
