@@ -331,3 +331,12 @@ fn what_a_bucket_holds_struck_and_heaped() {
         close(volume.heaped - volume.struck, heap, 1e-12, 0.0, "heap");
     }
 }
+
+#[test]
+fn a_point_of_the_bucket_in_the_arm_plane() {
+    let shape = reference().shape;
+    let placed = Placed::at_lengths(&shape, [1.29, 1.2045, 0.965_54]).unwrap();
+    assert_eq!(placed.on_bucket(shape.bucket.heel), placed.heel);
+    let tooth = placed.on_bucket(Vector::new(shape.bucket.tip_radius, 0.0));
+    close((tooth - placed.tooth).length(), 0.0, 0.0, 1e-12, "tooth");
+}
