@@ -21,6 +21,7 @@ mod typing_slip;
 mod value;
 mod whole;
 
+pub mod arm;
 pub mod catalogue;
 pub mod machine;
 pub mod upkeep;

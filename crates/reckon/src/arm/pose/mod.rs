@@ -1,0 +1,13 @@
+//! Where everything is: from ram lengths or angles to pins and tooth, and back.
+
+mod bucket_volume;
+mod climb;
+mod inverse;
+mod placed;
+mod reach;
+
+pub use bucket_volume::{BucketVolume, bucket_volume};
+pub(crate) use climb::highest;
+pub use inverse::{Elbow, Reached, to_reach};
+pub use placed::Placed;
+pub use reach::{Extreme, ReachFigures, reach_figures};

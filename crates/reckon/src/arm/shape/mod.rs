@@ -1,0 +1,17 @@
+//! The machine's arm as it was measured: pins of each link in the link's own frame, rams, linkage, weights.
+
+mod arm_shape;
+mod four_bar;
+mod listed;
+mod ram;
+mod triangle;
+mod trouble;
+mod vector;
+
+pub use arm_shape::{ArmShape, BucketShape, STANDARD_GRAVITY, Weight};
+pub use four_bar::{BarPose, FourBar};
+pub use listed::SHAPE_NUMBERS;
+pub use ram::{Ram, Side, Stop};
+pub use triangle::{Grip, Triangle, Turns};
+pub use trouble::{Joint, ShapeTrouble};
+pub use vector::{Vector, circles_meet, wrapped};
