@@ -296,13 +296,16 @@ fn zone(what: &Side<'_>, sheet: Sheet, words: &str, extent: Extent) -> Option<(G
         (middle - reach).max(extent.left),
         (middle + reach).min(extent.right),
     );
-    // The zone is drawn on the arm's side of its middle only, so that the machine itself stays readable.
-    let arm_is_right = middle > (extent.left + extent.right) / 2.0;
-    let (left, right) = if arm_is_right {
-        (middle, right)
-    } else {
-        (left, middle)
+    // Around an arm at one end the zone is drawn on the arm's side of its middle only, so that the machine itself stays
+    // readable. Around the whole machine it is drawn whole: neither end must look safe.
+    let whole = (extent.left + extent.right) / 2.0;
+    let at_one_end = (middle - whole).abs() > (extent.right - extent.left) / 6.0;
+    let (left, right) = match (at_one_end, middle > whole) {
+        (true, true) => (middle, right),
+        (true, false) => (left, middle),
+        (false, _) => (left, right),
     };
+    let words = &format!("{words}: {}", danger.reach.text());
     let id = format!("{}-hatch", what.id);
     let area = Rectangle::new()
         .set("x", pen::unit(left))

@@ -12,8 +12,8 @@ use words::Arg;
 use yard::{
     book::{Book, View, Without},
     handover::{Judgement, Reason, Verdict, What},
-    id::{MachineId, PointId},
-    state::{Finding, MachineState},
+    id::{FaultRef, MachineId, PointId},
+    state::{Finding, Given, MachineState},
     upkeep::{DueLine, OpenThing, hours_figure, life_hours, next_due, open_things},
     walkround::numbers,
 };
@@ -39,6 +39,7 @@ struct MachinePage {
     may_start: bool,
     drawings: Vec<Drawn>,
     findings: Vec<FindingLine>,
+    remarks: Vec<String>,
     due: Vec<Linked>,
     hours: String,
     hours_figure: Option<String>,
@@ -120,6 +121,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
             && desk.person.is_some(),
         drawings: drawings(&p, book),
         findings: findings(desk, &p, state, &judgement, &here),
+        remarks: remarks(desk, &p, state),
         due: due(desk, &p, state, &here),
         hours: p.words.life_hours(life_hours(state).as_ref()),
         hours_figure: hours_figure(state).map(|_| format!("{here}/figure/hours")),
@@ -237,6 +239,36 @@ fn findings(
         }
     };
     open_things(state, judgement).iter().map(line).collect()
+}
+
+/// What the last round said beside answers that are well: a remark is often the first word of a fault.
+fn remarks(desk: &Desk, p: &Page, state: &MachineState) -> Vec<String> {
+    let names = crate::names::names(desk, state);
+    let closed = state.rounds.values().filter(|round| round.closed.is_some());
+    let last = closed.max_by_key(|round| round.closed.map(|(at, ..)| at));
+    let given = last.into_iter().flat_map(|round| round.answers.values());
+    let line = |given: &Given| {
+        let point = &given.answered.point;
+        let of = FaultRef {
+            entry: given.entry,
+            point: Some(point.clone()),
+        };
+        let note = given
+            .answered
+            .note
+            .as_deref()
+            .filter(|note| !note.trim().is_empty())?;
+        state.finding(&of).is_none().then(|| {
+            p.t2(
+                "machine-remark",
+                "point",
+                p.words.point(point, &names),
+                "note",
+                note,
+            )
+        })
+    };
+    given.filter_map(line).collect()
 }
 
 /// Who found it and when; or only when.
