@@ -119,6 +119,13 @@ async fn a_machine_is_taken_in_step_by_step() {
         "Something is left to do.",
     )
     .await;
+    let typed = [
+        ("step", "fittings-first"),
+        ("count", "x"),
+        ("says", "twelve, or so"),
+    ];
+    let again = place.post(&deputy, &path, &typed).await.text;
+    assert_eq!(again.matches("value=\"twelve, or so\"").count(), 1);
     let over = [("step", "over"), ("says", "both sides next week")];
     kept(&place, &deputy, &over).await;
     let state = arrived(&place).unwrap();

@@ -65,10 +65,13 @@ pub(super) fn shown(
         .as_ref()
         .is_some_and(|arrived| arrived.over.is_none());
     let here = format!("{}/m/{}", p.home(), book.machine.id);
+    let nothing = Typed::default();
     let step = |step: &StepPlan| {
         let takes = (step.step == ArrivalStep::Came) != under_way;
         let fields = if takes {
-            fields(p, &names, step, typed)
+            // What did not read stands again in the form it was typed into, and in no other.
+            let own = typed.field("step") == step.step.code();
+            fields(p, &names, step, if own { typed } else { &nothing })
         } else {
             Vec::new()
         };
