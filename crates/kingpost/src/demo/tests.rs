@@ -156,6 +156,8 @@ fn each_machine_has_its_own_tale() {
     );
     assert!(of(fleet::TEASEL, "hours-told") > 2 && of(fleet::WREN, "hours-told") > 10);
     assert!(machine(fleet::SORREL).left.is_some());
+    let arrived = machine(fleet::EMBER).arrival.as_ref();
+    assert!(arrived.is_some_and(|came| came.over.is_some() && came.fluids_known.len() == 2));
     assert_eq!(of(fleet::WREN, "fault"), 1, "the learner told of the stone");
     assert_eq!(
         of(fleet::EMBER, "book-adopted"),
