@@ -264,3 +264,53 @@ fn a_machine_that_left_takes_no_rounds_until_it_comes_back() {
     yard.says(STEWARD, "2026-03-01T09:00", back);
     assert_eq!(sees(&yard), (Verdict::StandDown, false, true, false, false));
 }
+
+#[test]
+fn a_recall_does_not_give_way_to_another_document_and_only_the_steward_strikes_it_out() {
+    let mut yard = SmallYard::new();
+    let recall = Body::Document(document(DocumentKind::Recall, None, false));
+    let of = yard.says(STEWARD, "2026-03-01T08:00", recall);
+    let instead = Document {
+        renews: Some(of),
+        ..document(DocumentKind::Manual, None, false)
+    };
+    let open = |yard: &SmallYard| {
+        yard.sees(STEWARD, "2026-03-02T07:00", |situation| {
+            let reasons = judge(situation).reasons;
+            reasons.iter().any(|reason| reason.rule == "open-recall")
+        })
+    };
+    yard.says(DEPUTY, "2026-03-01T09:00", Body::Document(instead));
+    assert!(open(&yard));
+    yard.corrects(DEPUTY, "2026-03-01T10:00", of, None);
+    assert!(
+        open(&yard),
+        "what is the steward's is not the deputy's to unsay"
+    );
+    yard.corrects(STEWARD, "2026-03-01T11:00", of, None);
+    assert!(!open(&yard));
+}
+
+#[test]
+fn what_was_amiss_at_the_end_of_a_run_is_a_finding() {
+    let mut yard = SmallYard::new();
+    let run = |amiss: &[&str]| {
+        Body::Run(Run {
+            part: RunPart::End,
+            hours: None,
+            work: None,
+            amiss: amiss.iter().map(|text| (*text).to_owned()).collect(),
+            in_sight_of: None,
+        })
+    };
+    yard.says(OPERATOR, "2026-03-01T08:00", run(&[" "]));
+    assert!(yard.fold().findings.is_empty());
+    let of = yard.says(OPERATOR, "2026-03-01T09:00", run(&["brake did not hold"]));
+    assert_eq!(yard.fold().findings.len(), 1);
+    yard.corrects(OPERATOR, "2026-03-01T10:00", of, Some(run(&[])));
+    assert_eq!(
+        yard.fold().findings.len(),
+        1,
+        "its author alone does not unsay it"
+    );
+}

@@ -114,8 +114,8 @@ fn lines(
         .map(|entry| HistoryLine {
             at: entry.ordered_at,
             hours: hours(entry.ordered_at),
-            text: sheet.words.entry_line(entry, names),
-            cost: cost(&entry.body),
+            text: cut(sheet.words.entry_line(entry, names)),
+            cost: cost(&entry.body).map(cut),
             photos: match &entry.body {
                 Body::Photo(photo) => vec![photo.photo],
                 Body::Document(document) => document.photos.clone(),
@@ -130,13 +130,23 @@ fn lines(
         (answer || !finding.photos.is_empty()).then(|| HistoryLine {
             at: finding.at,
             hours: hours(finding.at),
-            text: sheet.t1("history-found", "what", sheet.words.found(finding, names)),
+            text: cut(sheet.t1("history-found", "what", sheet.words.found(finding, names))),
             cost: None,
             photos: finding.photos.iter().map(|photo| photo.photo).collect(),
         })
     }));
     lines.sort_by(|a, b| (a.at, &a.text).cmp(&(b.at, &b.text)));
     lines
+}
+
+/// Longest line of a history, letters: a paper is no place for a whole file that somebody pasted.
+const LONGEST_LINE: usize = 600;
+
+fn cut(text: String) -> String {
+    match text.char_indices().nth(LONGEST_LINE) {
+        Some((end, _)) => format!("{} …", &text[..end]),
+        None => text,
+    }
 }
 
 fn cost(body: &Body) -> Option<String> {

@@ -6,7 +6,7 @@ use yard::{
     entry::{Body, Entry, RunPart},
     id::{EntryId, PersonId},
     people::Deed,
-    state::{document_deed, keeps_harm},
+    state::{document_deed, keeps_harm, unsaying_deed},
 };
 
 /// Finds what a correction speaks of.
@@ -83,8 +83,13 @@ pub(crate) fn deeds_of(body: &Body, by: PersonId, found: &impl Found) -> Vec<Dee
         Body::Correction(_) => deeds_of(instead, by, found).split_off(1),
         _ => vec![deed_of(instead, by, found)],
     });
+    let struck = match body {
+        Body::Correction(correction) => found.entry(correction.of),
+        _ => None,
+    };
     std::iter::once(deed_of(body, by, found))
         .chain(inner)
+        .chain(struck.and_then(|target| unsaying_deed(&target.body)))
         .collect()
 }
 

@@ -2,6 +2,7 @@
 ### $what, $why, $text, $title, $note, $to, $how, $from, $thread, $grade, $number, $size, $kept: the person's own words
 ### $name, $point, $machine, $person: names; $n, $of, $low, $high, $have, $keep, $hours, $days: how many; $torque, $found, $value: as written
 ### $date, $until, $when, $at: dates or times ready to show; $line, $points, $reading: pieces said before
+### $limits: limits of a sign-off, in the steward's own words
 
 book-trouble-torque-unlikely = { $torque } is hard to believe for { $thread } of grade { $grade }: between { $low } and { $high } Nm would be usual.
     .next = Look at the unit, and at what is stamped on the head. If it is right, leave it.

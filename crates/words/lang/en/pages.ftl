@@ -4,6 +4,7 @@
 ### $role, $deed, $leaf, $paper, $size, $limit, $unit, $method, $proof, $step, $who, $id, $minutes, $skipped, $origin: pieces said before
 ### $low, $high: numbers ready to show; $pose, $oil: a pose and an oil temperature already said
 ### $poses: ids of the book, as a list
+### $point: a point by its name; $note: the person's own words
 
 app-name = Kingpost
 skip-to-main = Skip to the content

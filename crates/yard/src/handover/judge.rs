@@ -6,11 +6,13 @@ use super::{
     signing::{end_of_day, sign_off},
 };
 use crate::{
+    book::DocumentWanted,
     id::{EntryId, FaultRef},
     people::Role,
     state::Round,
+    walkround::day_of,
 };
-use jiff::{SignedDuration, Timestamp};
+use jiff::{SignedDuration, Timestamp, civil::Date};
 use quantity::Exact;
 
 /// May this person run this machine now, and why.
@@ -105,16 +107,40 @@ fn holds(situation: &Situation, context: &Context, verdict: Verdict, reasons: &[
         .filter(|_| context.role == Role::Operator)
         .and_then(|given| given.until);
     let of_sign_off = last_day.and_then(|day| end_of_day(situation, day));
+    let of_documents = needed_until(situation, context).and_then(|day| end_of_day(situation, day));
     Holds {
         person: situation.person,
         round: round.map(|round| round.id),
         until: of_round
             .into_iter()
             .chain(of_sign_off.filter(|_| round.is_some()))
+            .chain(of_documents.filter(|_| round.is_some()))
             .min(),
         until_hours: until_hours(context, reasons),
         permit: permit(situation, context, verdict),
     }
+}
+
+/// The last day on which every document that the machine needs still holds, as far as one ends at all.
+fn needed_until(situation: &Situation, context: &Context) -> Option<Date> {
+    let wanted = context.book.iter().flat_map(|book| &book.documents);
+    let last_of = |wanted: &DocumentWanted| {
+        let kept = situation.machine.documents.iter();
+        let kept = kept.chain(&situation.yard.documents).filter(|kept| {
+            kept.ended.is_none()
+                && kept.document.of_book.as_ref() == Some(&wanted.id)
+                && kept.document.what == wanted.what
+        });
+        // One without a last day holds for good.
+        kept.map(|kept| kept.document.until.unwrap_or(Date::MAX))
+            .max()
+    };
+    let today = day_of(situation.now, situation.zone);
+    wanted
+        .filter(|wanted| wanted.needed)
+        .filter_map(last_of)
+        .filter(|last| *last >= today && *last < Date::MAX)
+        .min()
 }
 
 /// The life hours at which the first refused fitting stands the machine down.

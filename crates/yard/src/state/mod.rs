@@ -12,6 +12,7 @@ mod person;
 pub use arrived::*;
 pub use fold::{
     ReadText, document_deed, fold_machine, fold_machine_reading, fold_yard, keeps_harm, tells_harm,
+    unsaying_deed,
 };
 pub use kept::*;
 pub use machine::*;

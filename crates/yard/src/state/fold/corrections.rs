@@ -3,6 +3,7 @@
 use super::{
     super::{Asks, Question},
     harm::keeps_harm,
+    kept::unsaying_deed,
 };
 use crate::{
     entry::{Body, Entry},
@@ -188,8 +189,10 @@ fn entitled(correction: &Entry, target: &Entry, role: &RoleOf<'_>) -> bool {
         Body::RoleGiven(_) => may(held, Deed::ManagePeople),
         Body::Access(_) => false,
         _ => {
-            may(held, Deed::CorrectAny)
-                || (correction.by == target.by && may(held, Deed::CorrectOwn))
+            let unsays = unsaying_deed(&target.body);
+            let corrects = may(held, Deed::CorrectAny)
+                || (correction.by == target.by && may(held, Deed::CorrectOwn));
+            corrects && unsays.is_none_or(|deed| may(held, deed))
         }
     }
 }

@@ -21,6 +21,17 @@ pub fn document_deed(document: &Document) -> Deed {
     }
 }
 
+/// The deed that striking this entry out needs besides that of correcting: what only the steward may say, the steward alone
+/// unsays. None for all other kinds.
+pub fn unsaying_deed(body: &Body) -> Option<Deed> {
+    match body {
+        Body::Document(document) if document.what == DocumentKind::Recall => {
+            Some(Deed::NeededDocuments)
+        }
+        _ => deed(body).filter(|deed| matches!(deed, Deed::NeededDocuments | Deed::LetGo)),
+    }
+}
+
 /// What an entry of this kind needs, where this file takes it.
 fn deed(body: &Body) -> Option<Deed> {
     Some(match body {
@@ -118,14 +129,16 @@ pub(super) fn documents(
         let entry = heard.entry.id;
         match heard.body.filter(|_| entitled) {
             Some(Body::Document(document)) => {
-                // A recall ends by what was done about it alone.
-                let recall = |of: &EntryId| {
+                // A recall ends by what was done about it alone; any other gives way to its like.
+                let like = |of: &EntryId| {
                     let mut before = kept.iter();
                     before.any(|one: &KeptDocument| {
-                        one.entry == *of && one.document.what == DocumentKind::Recall
+                        let old = &one.document;
+                        let alike = old.what == document.what && old.of_book == document.of_book;
+                        one.entry == *of && alike && old.what != DocumentKind::Recall
                     })
                 };
-                if let Some(of) = document.renews.filter(|of| !recall(of)) {
+                if let Some(of) = document.renews.filter(like) {
                     ended.entry(of).or_insert((entry, None));
                 }
                 kept.push(KeptDocument {

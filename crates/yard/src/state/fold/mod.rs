@@ -24,7 +24,7 @@ mod use_of;
 mod work;
 
 pub use harm::{keeps_harm, tells_harm};
-pub use kept::document_deed;
+pub use kept::{document_deed, unsaying_deed};
 pub use people::fold_yard;
 pub use shelf::ReadText;
 
