@@ -2,6 +2,7 @@
 
 use super::{
     Context, Holds, Judgement, Reason, Situation, Verdict, What,
+    documents::{needed, written_for},
     rules::{RULES, Rule},
     signing::{end_of_day, sign_off},
 };
@@ -123,21 +124,14 @@ fn holds(situation: &Situation, context: &Context, verdict: Verdict, reasons: &[
 
 /// The last day on which every document that the machine needs still holds, as far as one ends at all.
 fn needed_until(situation: &Situation, context: &Context) -> Option<Date> {
-    let wanted = context.book.iter().flat_map(|book| &book.documents);
     let last_of = |wanted: &DocumentWanted| {
-        let kept = situation.machine.documents.iter();
-        let kept = kept.chain(&situation.yard.documents).filter(|kept| {
-            kept.ended.is_none()
-                && kept.document.of_book.as_ref() == Some(&wanted.id)
-                && kept.document.what == wanted.what
-        });
+        let kept = written_for(situation, wanted).filter(|kept| kept.ended.is_none());
         // One without a last day holds for good.
         kept.map(|kept| kept.document.until.unwrap_or(Date::MAX))
             .max()
     };
     let today = day_of(situation.now, situation.zone);
-    wanted
-        .filter(|wanted| wanted.needed)
+    needed(context)
         .filter_map(last_of)
         .filter(|last| *last >= today && *last < Date::MAX)
         .min()

@@ -12,6 +12,7 @@ pub mod rules;
 mod alone;
 mod as_if_open;
 mod context;
+mod documents;
 mod engine_off;
 mod must_work;
 mod others;

@@ -12,7 +12,11 @@
 
 use super::{LooksAt, Rule, Source};
 use crate::book::DocumentWanted;
-use crate::handover::{Context, Reason, Situation, Verdict, Weight, What, weight};
+use crate::handover::{
+    Context, Reason, Situation, Verdict, Weight, What,
+    documents::{needed, written_for},
+    weight,
+};
 use crate::state::Standing;
 use crate::walkround::day_of;
 
@@ -25,24 +29,14 @@ pub(super) const RULE: Rule = Rule {
 };
 
 fn check(situation: &Situation, context: &Context) -> Vec<Reason> {
-    let wanted = context.book.iter().flat_map(|book| &book.documents);
-    wanted
-        .filter(|wanted| wanted.needed)
+    needed(context)
         .filter_map(|wanted| lacking(situation, wanted))
         .collect()
 }
 
 fn lacking(situation: &Situation, wanted: &DocumentWanted) -> Option<Reason> {
     let today = day_of(situation.now, situation.zone);
-    let kept = situation
-        .machine
-        .documents
-        .iter()
-        .chain(&situation.yard.documents)
-        .filter(|kept| kept.document.of_book.as_ref() == Some(&wanted.id))
-        // A manual is no report, whatever it was written down for.
-        .filter(|kept| kept.document.what == wanted.what);
-    let standing: Vec<_> = kept
+    let standing: Vec<_> = written_for(situation, wanted)
         .map(|kept| (kept.standing(today), kept.document.until))
         .collect();
     let in_force = |(standing, _): &(Standing, _)| {

@@ -217,10 +217,12 @@ impl<'f> Fold<'f> {
                 self.note_work(heard, Deed::SignOff);
             }
             Body::Arrival(said) => self.arrive(heard, said),
-            Body::ShelfCount(_) | Body::Attachment(_) => self.take_kept(heard, body),
-            Body::Document(_) | Body::DocumentEnded(_) | Body::LeftYard(_) | Body::CameBack(_) => {
-                self.take_kept(heard, body)
-            }
+            Body::ShelfCount(_)
+            | Body::Attachment(_)
+            | Body::Document(_)
+            | Body::DocumentEnded(_)
+            | Body::LeftYard(_)
+            | Body::CameBack(_) => self.take_kept(heard, body),
             _ => self.take_use(heard, body),
         }
     }
