@@ -314,3 +314,34 @@ fn what_was_amiss_at_the_end_of_a_run_is_a_finding() {
         "its author alone does not unsay it"
     );
 }
+
+#[test]
+fn a_machine_that_came_back_is_walked_round_anew() {
+    let mut yard = SmallYard::new();
+    yard.closes(STEWARD, "2026-03-01T06:00", 1, vec![]);
+    let not_walked = |yard: &SmallYard| {
+        yard.sees(STEWARD, "2026-03-01T10:00", |situation| {
+            let reasons = judge(situation).reasons;
+            reasons.iter().any(|reason| reason.rule == "not-walked")
+        })
+    };
+    assert!(!not_walked(&yard));
+    let left = LeftYard {
+        how: LeftHow::Sold,
+        on: None,
+        to: None,
+        hours: None,
+        note: None,
+    };
+    yard.says(STEWARD, "2026-03-01T07:00", Body::LeftYard(left));
+    yard.closes(STEWARD, "2026-03-01T08:00", 2, vec![]);
+    let why = "not paid for".into();
+    yard.says(
+        STEWARD,
+        "2026-03-01T09:00",
+        Body::CameBack(CameBack { why }),
+    );
+    assert!(not_walked(&yard), "neither round says how it stands now");
+    yard.closes(STEWARD, "2026-03-01T09:30", 3, vec![]);
+    assert!(!not_walked(&yard));
+}
