@@ -28,6 +28,7 @@ mod record;
 mod shape;
 mod standing;
 mod teaching;
+mod under_force;
 
 pub use machine::{
     Cell, MachineRecord, MapGrid, PointOfApplication, RamRange, StandardForces, Strongest, machine,
@@ -48,3 +49,4 @@ pub use record::{
 pub use teaching::{
     OrderOfWork, TeachingPose, TeachingPoses, TeachingReason, order_of_work, teaching_poses,
 };
+pub use under_force::thrusts_under;

@@ -9,6 +9,7 @@ mod sheet;
 mod slip;
 mod strength;
 mod survey;
+mod whole;
 
 use super::book::sound;
 use crate::{Exit, desk::Desk, files::read_text, kit::Kit, said::Said, trouble::Trouble};
@@ -21,7 +22,7 @@ use yard::{
 };
 
 #[derive(Args)]
-#[command(group = ArgGroup::new("what").required(true).args(["poses", "survey", "map", "strongest"]))]
+#[command(group = ArgGroup::new("what").args(["poses", "survey", "map", "strongest"]))]
 pub(crate) struct Arm {
     #[arg(value_name = "MACHINE|BOOK")]
     which: String,
@@ -56,14 +57,19 @@ pub(crate) fn run(kit: &Kit, asked: &Arm) -> Result<Said, Trouble> {
         Some(file) => poses::run(kit, &subject, file),
         None if asked.survey => Ok(survey::run(kit, &subject)),
         None if asked.map => strength::map(kit, &subject, asked),
-        None => strength::best(kit, &subject, asked),
+        None if asked.strongest => strength::best(kit, &subject, asked),
+        None => whole::run(kit, &subject),
     }
 }
 
 /// A length written on the command line, in metres.
 fn length(kit: &Kit, subject: &Subject, written: &str) -> Result<f64, Trouble> {
     let read = parse(written, &subject.habits, Some(Dimension::Length)).map_err(|slip| {
-        kit.told(slip.code(), kit.words.quantity_trouble(&slip), Exit::Mistakes)
+        kit.told(
+            slip.code(),
+            kit.words.quantity_trouble(&slip),
+            Exit::Mistakes,
+        )
     })?;
     Ok(read.si_f64())
 }

@@ -10,7 +10,7 @@ use reckon::arm::shape::{Joint, Stop};
 use serde_json::{Map, Value as Json, json};
 use std::path::Path;
 use yard::{
-    arm::{ArmOfBook, PoseRecord, pose},
+    arm::{ArmOfBook, PoseRecord, pose, thrusts_under},
     code::Coded,
 };
 
@@ -82,6 +82,9 @@ impl Row {
             Ok(record) => {
                 figures.word("impossible", "");
                 figures.0.extend(of_pose(&record, arm).0);
+                if let Some(force) = asked.force {
+                    figures.under_force(force, &thrusts_under(arm, &asked.pose, force));
+                }
             }
             Err(why) => {
                 figures.word("impossible", why);

@@ -24,7 +24,10 @@ pub(super) fn directions() -> [&'static str; 4] {
 
 fn direction(asked: Option<&str>) -> Direction {
     let named = |direction: &Direction| Some(direction_name(*direction)) == asked;
-    Direction::ALL.into_iter().find(named).unwrap_or(Direction::Curl)
+    Direction::ALL
+        .into_iter()
+        .find(named)
+        .unwrap_or(Direction::Curl)
 }
 
 fn steps(asked: &Arm) -> usize {
@@ -45,10 +48,17 @@ fn stance(kit: &Kit, arm: &ArmOfBook, asked: Option<&str>) -> Result<Option<usiz
     let Some(asked) = asked else {
         return Ok(arm.digs_from);
     };
-    let known: Vec<String> = arm.stances.iter().map(|stance| stance.name.code().to_owned()).collect();
+    let known: Vec<String> = arm
+        .stances
+        .iter()
+        .map(|stance| stance.name.code().to_owned())
+        .collect();
     let at = known.iter().position(|name| name == asked);
     at.map(Some).ok_or_else(|| {
-        let args = [("written", asked.into()), ("stances", kit.words.list(&known).into())];
+        let args = [
+            ("written", asked.into()),
+            ("stances", kit.words.list(&known).into()),
+        ];
         kit.mistake("poses-stance-unknown", &args)
     })
 }
@@ -68,7 +78,8 @@ pub(super) fn map(kit: &Kit, subject: &Subject, asked: &Arm) -> Result<Said, Tro
             None => SQUARE,
         },
     };
-    let cells = strength_map(arm, direction, stance, grid).map_err(|why| no_answer(kit, subject, &why))?;
+    let cells =
+        strength_map(arm, direction, stance, grid).map_err(|why| no_answer(kit, subject, &why))?;
     let squares: Vec<Figures> = cells
         .iter()
         .map(|cell| {
@@ -145,7 +156,10 @@ fn line(kit: &Kit, best: &Strongest) -> String {
     let Vector { r, z } = best.tooth;
     let governs = kit.words.say(
         &format!("arm-governs-{}", best.governs.code()),
-        &[("joint", best.governs.joint().map_or("none", Joint::code).into())],
+        &[(
+            "joint",
+            best.governs.joint().map_or("none", Joint::code).into(),
+        )],
     );
     let args: [(&str, Arg<'_>); 7] = [
         ("force", format!("{:.1} kN", best.force / 1000.0).into()),

@@ -12,16 +12,32 @@ use yard::{
 
 pub(super) fn run(kit: &Kit, subject: &Subject) -> Said {
     let arm = &subject.arm;
-    let pins: Vec<(String, String)> = arm.pins.iter().map(|pin| (pin.id.code().to_owned(), line(kit, pin))).collect();
+    let pins: Vec<(String, String)> = arm
+        .pins
+        .iter()
+        .map(|pin| (pin.id.code().to_owned(), line(kit, pin)))
+        .collect();
     let mut text = rows(&pins);
     let mut list = |heading: &str, lines: Vec<String>| {
         if !lines.is_empty() {
             text += &format!("\n{}\n", kit.t(heading));
-            text += &lines.into_iter().map(|line| format!("  {line}\n")).collect::<String>();
+            text += &lines
+                .into_iter()
+                .map(|line| format!("  {line}\n"))
+                .collect::<String>();
         }
     };
-    list("arm-not-closing", arm.troubles.iter().map(|trouble| shape_trouble(kit, trouble)).collect());
-    list("arm-missing-heading", arm.missing.iter().map(|one| missing(kit, *one)).collect());
+    list(
+        "arm-not-closing",
+        arm.troubles
+            .iter()
+            .map(|trouble| shape_trouble(kit, trouble))
+            .collect(),
+    );
+    list(
+        "arm-missing-heading",
+        arm.missing.iter().map(|one| missing(kit, *one)).collect(),
+    );
     if arm.guesses.any() {
         text += &format!("\n{}\n", kit.t("arm-guessed"));
     }
@@ -39,7 +55,11 @@ fn line(kit: &Kit, pin: &PinOfArm) -> String {
     ];
     let place = kit.words.say("arm-pin-line", &args);
     match pin.plus_minus {
-        Some(half) => format!("{place} · ± {:.1} mm, ± {:.1} mm", half.r * 1000.0, half.z * 1000.0),
+        Some(half) => format!(
+            "{place} · ± {:.1} mm, ± {:.1} mm",
+            half.r * 1000.0,
+            half.z * 1000.0
+        ),
         None => place,
     }
 }
@@ -55,7 +75,10 @@ fn as_json(kit: &Kit, name: &str, arm: &ArmOfBook) -> Json {
         let unlock = one.unlock();
         json!({ "code": one.code.code(), "of": one.subject, "table": unlock.table, "key": unlock.key, "what": missing(kit, *one) })
     });
-    let troubles = arm.troubles.iter().map(|trouble| json!({ "code": trouble.code(), "what": shape_trouble(kit, trouble) }));
+    let troubles = arm
+        .troubles
+        .iter()
+        .map(|trouble| json!({ "code": trouble.code(), "what": shape_trouble(kit, trouble) }));
     json!({
         "machine": name,
         "unit": "m",

@@ -2,7 +2,7 @@
 
 use super::{Figures, edge, governed_by};
 use reckon::arm::force::LiftLimit;
-use reckon::arm::shape::Joint;
+use reckon::arm::shape::{Joint, Vector};
 use yard::{
     arm::{
         ArmOfBook, Direction, ForceRecord, LimitRecord, NotKnown, PoseRecord, StanceForce, Told,
@@ -29,6 +29,18 @@ pub(in super::super) fn direction_name(direction: Direction) -> &'static str {
         Direction::Crowd => "crowd",
         Direction::PushDown => "push-down",
         Direction::PullUp => "pull-up",
+    }
+}
+
+impl Figures {
+    /// The thrust of each ram under a force of the ground on the tooth that was asked for.
+    pub(in super::super) fn under_force(&mut self, force: Vector, thrusts: &Told<[f64; 3]>) {
+        self.number("tooth-force-out", "N", force.r);
+        self.number("tooth-force-up", "N", force.z);
+        for joint in Joint::ALL {
+            let thrust = thrusts.map(|thrusts| thrusts[joint.index()]);
+            self.told(format!("{}-thrust", joint.code()), "N", &thrust);
+        }
     }
 }
 

@@ -61,13 +61,16 @@ fn on_ground(figures: &mut Figures, stance: &str, standing: &FootingFigures) {
         corners.len(),
         &standing.reactions,
     );
-    listed(
-        figures,
-        &format!("pad-pressure-{stance}"),
-        "Pa",
-        corners.len(),
-        &standing.pad_pressure,
-    );
+    for corner in corners {
+        let name = format!("pad-pressure-{stance}-{}", corner + 1);
+        match &standing.pad_pressure {
+            // Nothing where the corner stands on something else than a pad.
+            Ok(all) => all[corner]
+                .into_iter()
+                .for_each(|pressure| figures.number(&name, "Pa", pressure)),
+            Err(why) => figures.unknown(name, "Pa", why),
+        }
+    }
     let (load, over) = standing.tips_at_pin;
     figures.number(format!("tips-at-pin-{stance}"), "N", load);
     figures.word(format!("tips-at-pin-edge-{stance}"), edge(over));
