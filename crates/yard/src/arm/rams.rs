@@ -107,19 +107,37 @@ pub(super) fn placed_mass<const N: usize>(book: &Book, of: &'static str) -> Told
 
 /// Whether every weight of the arm is there: links, linkage and rams.
 pub(super) fn weights_known(book: &Book, of_joints: &[Told<&Ram>; 3]) -> Told<()> {
+    match weights_missing(book, of_joints).first() {
+        Some(why) => Err(*why),
+        None => Ok(()),
+    }
+}
+
+/// Every weight of the arm that is not there.
+pub(super) fn weights_missing(book: &Book, of_joints: &[Told<&Ram>; 3]) -> Vec<NotKnown> {
+    let mut all = Vec::new();
     for link in ["boom", "dipper", "bucket"] {
-        placed_mass::<2>(book, link)?;
+        all.extend(placed_mass::<2>(book, link).err());
     }
     for bar in ["lever", "link"] {
-        placed_mass::<1>(book, bar)?;
+        all.extend(placed_mass::<1>(book, bar).err());
     }
     for joint in Joint::ALL {
-        let work = &of_joints[joint.index()]?.work;
-        let of = |quantity: &Option<Quantity>, code| number(quantity.as_ref(), code, joint.code());
-        of(&work.barrel_mass, MissingCode::BarrelMass)?;
-        of(&work.barrel_centre, MissingCode::BarrelCentre)?;
-        of(&work.rod_mass, MissingCode::RodMass)?;
-        of(&work.rod_centre, MissingCode::RodCentre)?;
+        let work = match of_joints[joint.index()] {
+            Ok(ram) => &ram.work,
+            Err(why) => {
+                all.push(why);
+                continue;
+            }
+        };
+        for (quantity, code) in [
+            (&work.barrel_mass, MissingCode::BarrelMass),
+            (&work.barrel_centre, MissingCode::BarrelCentre),
+            (&work.rod_mass, MissingCode::RodMass),
+            (&work.rod_centre, MissingCode::RodCentre),
+        ] {
+            all.extend(number(quantity.as_ref(), code, joint.code()).err());
+        }
     }
-    Ok(())
+    all
 }

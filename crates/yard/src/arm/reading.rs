@@ -61,6 +61,12 @@ pub fn arm_of(book: &Book) -> ArmOfBook {
         guesses: guesses(book),
     };
     arm.missing = all_missing(&arm);
+    arm.missing.extend(shape::waits_for(book, &of_joints));
+    let weights = rams::weights_missing(book, &of_joints);
+    arm.missing
+        .extend(weights.iter().filter_map(NotKnown::missing));
+    arm.missing.sort();
+    arm.missing.dedup();
     arm
 }
 
@@ -184,7 +190,6 @@ fn all_missing(arm: &ArmOfBook) -> Vec<Missing> {
     }
     let mut all = Vec::new();
     note(&mut all, &arm.shape);
-    note(&mut all, &arm.weights);
     for joint in 0..3 {
         note(&mut all, &arm.sizes[joint]);
         note(&mut all, &arm.supplies[joint]);
@@ -212,8 +217,6 @@ fn all_missing(arm: &ArmOfBook) -> Vec<Missing> {
     if let Ok(tank) = &arm.tank {
         note(&mut all, &tank.tank);
     }
-    all.sort();
-    all.dedup();
     all
 }
 

@@ -1,7 +1,7 @@
 //! The shape from the book's pins, distances and rams.
 
 use super::assembly::assembled;
-use super::missing::{MissingCode, NotKnown, Told, missing};
+use super::missing::{Missing, MissingCode, NotKnown, Told, missing};
 use super::rams::{in_numbers, mass, stroke};
 use crate::book::{Book, BoomRamOut, BucketRamOut, DipperRamOut, KnownBy, PinName, Ram};
 use crate::code::Coded;
@@ -33,18 +33,7 @@ pub(super) fn shape_of(book: &Book, rams: &[Told<&Ram>; 3]) -> Told<ArmShape> {
         Vector::new(dipper_length, 0.0),
     ];
     let crank = pin(book, PinName::LinkPin)?;
-    let lever = bar(
-        book,
-        PinName::LeverPin,
-        PinName::LinkagePin,
-        MissingCode::LeverLength,
-    )?;
-    let link = bar(
-        book,
-        PinName::LinkagePin,
-        PinName::LinkPin,
-        MissingCode::LinkLength,
-    )?;
+    let (lever, link) = (lever(book)?, link(book)?);
     let rams = [rams[0]?, rams[1]?, rams[2]?].map(in_numbers);
     let linkage = assembled(linkage_pins, [lever, link], crank, &rams[2], bucket_turns)?;
     let along = |of| match mass(book, of) {
@@ -76,38 +65,71 @@ pub(super) fn shape_of(book: &Book, rams: &[Told<&Ram>; 3]) -> Told<ArmShape> {
     })
 }
 
+/// Everything the shape waits for.
+pub(super) fn waits_for(book: &Book, rams: &[Told<&Ram>; 3]) -> Vec<Missing> {
+    let mut all: Vec<Missing> = Vec::new();
+    let mut note = |why: Option<NotKnown>| all.extend(why.as_ref().and_then(NotKnown::missing));
+    for joint in Joint::ALL {
+        match rams[joint.index()] {
+            Ok(ram) => note(stroke(ram, joint.code()).err()),
+            Err(why) => note(Some(why)),
+        }
+        note(turn(book, joint).err());
+    }
+    for name in PinName::ALL {
+        match name {
+            PinName::LinkagePin | PinName::Heel => {}
+            PinName::DipperPin | PinName::BucketPin | PinName::Tooth => {
+                note(axis(book, *name).err());
+            }
+            _ => note(pin(book, *name).err()),
+        }
+    }
+    note(lever(book).err());
+    note(link(book).err());
+    all
+}
+
+fn lever(book: &Book) -> Told<f64> {
+    let code = MissingCode::LeverLength;
+    bar(book, PinName::LeverPin, PinName::LinkagePin, code)
+}
+
+fn link(book: &Book) -> Told<f64> {
+    let code = MissingCode::LinkLength;
+    bar(book, PinName::LinkagePin, PinName::LinkPin, code)
+}
+
 /// A place that is not known.
 const NOWHERE: Vector = Vector::new(f64::NAN, f64::NAN);
 
+/// Which way a joint turns when its ram gets longer.
+fn turn(book: &Book, joint: Joint) -> Told<Turns> {
+    let manner = book.arm.manner.as_ref();
+    let inwards = match joint {
+        Joint::Boom => manner
+            .and_then(|manner| manner.boom_ram_out)
+            .map(|out| out == BoomRamOut::Lowers),
+        Joint::Dipper => manner
+            .and_then(|manner| manner.dipper_ram_out)
+            .map(|out| out == DipperRamOut::Crowds),
+        Joint::Bucket => manner
+            .and_then(|manner| manner.bucket_ram_out)
+            .map(|out| out == BucketRamOut::Curls),
+    };
+    match inwards {
+        Some(true) => Ok(Turns::Clockwise),
+        Some(false) => Ok(Turns::CounterClockwise),
+        None => missing(MissingCode::RamOut, joint.code()),
+    }
+}
+
 /// Which way each joint turns when its ram gets longer.
 fn turns(book: &Book) -> Told<[Turns; 3]> {
-    let manner = book.arm.manner.as_ref();
-    let ask = |turns: Option<Turns>, joint: Joint| {
-        turns.map_or_else(|| missing(MissingCode::RamOut, joint.code()), Ok)
-    };
-    let boom = manner.and_then(|manner| manner.boom_ram_out);
-    let dipper = manner.and_then(|manner| manner.dipper_ram_out);
-    let bucket = manner.and_then(|manner| manner.bucket_ram_out);
-    let either = |inwards: bool| {
-        if inwards {
-            Turns::Clockwise
-        } else {
-            Turns::CounterClockwise
-        }
-    };
     Ok([
-        ask(
-            boom.map(|out| either(out == BoomRamOut::Lowers)),
-            Joint::Boom,
-        )?,
-        ask(
-            dipper.map(|out| either(out == DipperRamOut::Crowds)),
-            Joint::Dipper,
-        )?,
-        ask(
-            bucket.map(|out| either(out == BucketRamOut::Curls)),
-            Joint::Bucket,
-        )?,
+        turn(book, Joint::Boom)?,
+        turn(book, Joint::Dipper)?,
+        turn(book, Joint::Bucket)?,
     ])
 }
 
