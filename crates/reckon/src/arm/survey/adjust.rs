@@ -2,7 +2,7 @@
 
 use super::asked::{Fault, Survey};
 use super::chance::{UNLIKELY, chi_square_tail};
-use super::fit::{Descent, descend};
+use super::fit::Descent;
 use super::geometry::{Assembly, Geometry};
 use super::pin::{Body, Pin};
 use super::rows::Problem;
@@ -109,7 +109,7 @@ fn together(problem: &Problem<'_>, pins: &[f64]) -> Option<Descent> {
             )?);
         }
     }
-    descend(start, |x| problem.rows(x))
+    problem.descend(start)
 }
 
 /// Takes out the poses that do not close near this shape.

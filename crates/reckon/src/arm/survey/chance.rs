@@ -54,7 +54,7 @@ mod tests {
             (20, 0.001, 45.315),
         ] {
             let found = chi_square_tail(point, degrees);
-            assert!((found / share - 1.0).abs() < 2e-4, "{degrees}: {found}");
+            assert!((found / share - 1.0).abs() < 5e-4, "{degrees}: {found}");
         }
         assert_eq!(chi_square_tail(5.0, 0), 1.0);
         assert_eq!(chi_square_tail(-1.0, 3), 1.0);

@@ -3,7 +3,6 @@
 use super::advice::separating;
 use super::asked::Which;
 use super::chance::CRITICAL;
-use super::fit::descend;
 use super::lacking::Further;
 use super::reliability::Reliability;
 use super::rows::Problem;
@@ -43,7 +42,7 @@ pub(super) const TOGETHER: f64 = 0.9;
 /// No more wrong measurements than this are looked for.
 const MOST_DOUBTS: usize = 3;
 
-/// What does not fit, one after the other: once one is named it is left out, and the rest is fitted and tested anew.
+/// What does not fit, one after the other: what was named is left out, and the rest is fitted and tested anew.
 ///
 /// Source: Baarda 1968, data snooping; from memory. It supposes one wrong measurement at a time.
 pub(super) fn doubts(problem: &Problem<'_>, unknowns: &[f64], tests: &Reliability) -> Vec<Doubt> {
@@ -55,13 +54,12 @@ pub(super) fn doubts(problem: &Problem<'_>, unknowns: &[f64], tests: &Reliabilit
             break;
         };
         let struck = match &doubt {
-            Doubt::Misfit { which, .. } => Some(*which),
-            Doubt::Suspects { .. } => None,
+            Doubt::Misfit { which, .. } => vec![*which],
+            Doubt::Suspects { which, .. } => which.clone(),
         };
         found.push(doubt);
-        let Some(struck) = struck else { break };
-        problem.struck.push(struck);
-        let Some(descent) = descend(unknowns.clone(), |x| problem.rows(x)) else {
+        problem.struck.extend(struck);
+        let Some(descent) = problem.descend(unknowns.clone()) else {
             break;
         };
         unknowns = descent.unknowns;

@@ -58,41 +58,41 @@ impl Symmetric {
     ///
     /// An unknown that M knows nothing of stays where it is. None where the numbers run away.
     pub(super) fn damped_solution(&self, right: &[f64], damping: f64) -> Option<Vec<f64>> {
-        let n = self.size;
-        let scale: Vec<f64> = (0..n).map(|i| one_over_root(self.get(i, i))).collect();
+        let seen: Vec<usize> = (0..self.size).filter(|i| self.get(*i, *i) > 0.0).collect();
+        let n = seen.len();
+        let scale: Vec<f64> = seen.iter().map(|i| 1.0 / self.get(*i, *i).sqrt()).collect();
         let mut root = vec![0.0; n * n];
         for i in 0..n {
             for j in 0..=i {
                 let done = dot(&root[i * n..i * n + j], &root[j * n..j * n + j]);
-                let own = self.get(i, j) * scale[i] * scale[j] - done;
-                if i == j {
-                    let pivot = own + if scale[i] > 0.0 { damping } else { 1.0 };
-                    root[i * n + i] = pivot.max(1e-16).sqrt();
+                let own = self.get(seen[i], seen[j]) * scale[i] * scale[j] - done;
+                root[i * n + j] = if i == j {
+                    (own + damping).max(1e-16).sqrt()
                 } else {
-                    root[i * n + j] = own / root[j * n + j];
-                }
+                    own / root[j * n + j]
+                };
             }
         }
-        let mut x: Vec<f64> = right.iter().zip(&scale).map(|(b, s)| b * s).collect();
+        let mut x: Vec<f64> = seen
+            .iter()
+            .zip(&scale)
+            .map(|(at, s)| right[*at] * s)
+            .collect();
         for i in 0..n {
             x[i] = (x[i] - dot(&root[i * n..i * n + i], &x[..i])) / root[i * n + i];
         }
         for i in (0..n).rev() {
-            let done: f64 = (i + 1..n).map(|k| root[k * n + i] * x[k]).sum();
-            x[i] = (x[i] - done) / root[i * n + i];
+            x[i] /= root[i * n + i];
+            let (before, own) = x.split_at_mut(i);
+            for (x, part) in before.iter_mut().zip(&root[i * n..i * n + i]) {
+                *x -= part * own[0];
+            }
         }
-        for (x, s) in x.iter_mut().zip(&scale) {
-            *x *= s;
+        let mut step = vec![0.0; self.size];
+        for ((at, x), s) in seen.iter().zip(&x).zip(&scale) {
+            step[*at] = x * s;
         }
-        x.iter().all(|x| x.is_finite()).then_some(x)
-    }
-}
-
-fn one_over_root(square: f64) -> f64 {
-    if square > 0.0 {
-        1.0 / square.sqrt()
-    } else {
-        0.0
+        step.iter().all(|x| x.is_finite()).then_some(step)
     }
 }
 

@@ -1,6 +1,7 @@
 //! Each measurement as one row: how far it is from what the pins say, and how that moves with every unknown.
 
 use super::asked::{Part, Survey, Taped, Which};
+use super::fit::{Descent, descend};
 use super::geometry::{Geometry, UNKNOWNS, place};
 use super::matrix::Symmetric;
 use super::pin::{Body, Pin};
@@ -115,7 +116,7 @@ impl<'a> Problem<'a> {
     }
 
     /// All rows at these unknowns; none where a pose does not close or a number ran away.
-    pub(super) fn rows(&self, unknowns: &[f64]) -> Option<Vec<Row>> {
+    pub(super) fn rows(&self, used: &[Used], unknowns: &[f64]) -> Option<Vec<Row>> {
         let geometry = Geometry::from_start(unknowns);
         let mut poses = Vec::with_capacity(self.readings.len());
         for number in 0..self.readings.len() {
@@ -123,8 +124,8 @@ impl<'a> Problem<'a> {
             let lengths = [unknowns[own], unknowns[own + 1], unknowns[own + 2]];
             poses.push(geometry.tooth(&self.survey.assembly, lengths).ok()?);
         }
-        let mut rows = Vec::new();
-        for used in self.used() {
+        let mut rows = Vec::with_capacity(used.len());
+        for used in used {
             let (computed, by) = match used.which {
                 Which::Distance(at) => {
                     let taped = self.survey.distances[at];
@@ -140,6 +141,12 @@ impl<'a> Problem<'a> {
         }
         let sound = rows.iter().all(|row| row.residual.is_finite());
         sound.then_some(rows)
+    }
+
+    /// Goes down from here to the least sum of squares.
+    pub(super) fn descend(&self, start: Vec<f64>) -> Option<Descent> {
+        let used = self.used();
+        descend(start, |unknowns| self.rows(&used, unknowns))
     }
 
     /// The row that a further distance between these ends would be, in units of its standard uncertainty.

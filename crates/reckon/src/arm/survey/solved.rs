@@ -8,9 +8,9 @@ use super::closing;
 use super::doubt::{Doubt, doubts};
 use super::geometry::{Assembly, Geometry, UNKNOWNS};
 use super::lacking::{Further, Lacking, lacking};
-use super::matrix::Symmetric;
 use super::pin::Pin;
 use super::reliability::{Reliability, Tested};
+use super::rows::Problem;
 use super::triangles::{ImpossibleTriangle, impossible};
 use crate::arm::shape::{Joint, ShapeTrouble};
 
@@ -60,12 +60,8 @@ pub struct Solved {
     pub either_side: Vec<EitherSide>,
     /// What keeps boom, dipper and bucket from closing over their rams' whole stroke; none where all is well.
     pub closing: [Option<ShapeTrouble>; 3],
-    /// What makes the tooth's place surest, the best first: a further distance and a further pose. Empty as long as
-    /// something is lacking on which the tooth depends.
-    pub advice: Vec<Advice>,
-    pub(super) free: Vec<Vec<f64>>,
-    inverse: Symmetric,
-    together: Symmetric,
+    pub(super) tests: Reliability,
+    unknowns: Vec<f64>,
 }
 
 /// Fits everything that was measured of an arm: distances and poses together, by weighted least squares.
@@ -113,12 +109,10 @@ pub fn solve(survey: &Survey) -> Result<Solved, Fault> {
         either_side: sides.collect(),
         closing: Joint::ALL
             .map(|joint| closing::trouble(&geometry, &survey.assembly, joint, ends(joint))),
-        advice: surest(problem, unknowns, &tests),
         lacking,
-        together: all_together(&tests),
-        free: tests.ranked.free,
-        inverse: tests.ranked.inverse,
-        tested: tests.tested,
+        tested: tests.tested.clone(),
+        unknowns: fit.descent.unknowns,
+        tests,
     })
 }
 
@@ -137,24 +131,12 @@ fn overall(squares: f64, redundancy: usize) -> Overall {
     }
 }
 
-/// How every two tests go together; 0 where one of them is not controlled.
-fn all_together(tests: &Reliability) -> Symmetric {
-    let count = tests.tested.len();
-    let mut all = Symmetric::zeros(count);
-    for one in 0..count {
-        for other in 0..=one {
-            all.set(one, other, tests.together(one, other).unwrap_or(0.0));
-        }
-    }
-    all
-}
-
 impl Solved {
     /// Covariance of two numbers of [`Geometry::to_list`], in square metres; 0 beyond the list. Of what is lacking it says
     /// nothing.
     pub fn covariance(&self, one: usize, other: usize) -> f64 {
         if one.max(other) < UNKNOWNS {
-            self.overall.widened * self.overall.widened * self.inverse.get(one, other)
+            self.overall.widened * self.overall.widened * self.tests.ranked.inverse.get(one, other)
         } else {
             0.0
         }
@@ -169,10 +151,16 @@ impl Solved {
     /// an error in one cannot be told from one in the other. 0 where one is not controlled or there is none.
     pub fn tests_together(&self, one: usize, other: usize) -> f64 {
         if one.max(other) < self.tested.len() {
-            self.together.get(one, other)
+            self.tests.together(one, other).unwrap_or(0.0)
         } else {
             0.0
         }
+    }
+
+    /// What makes the tooth's place surest, the best first: a further distance and a further pose. Empty as long as
+    /// something is lacking on which the tooth depends. `survey`: the one that was solved.
+    pub fn advice(&self, survey: &Survey) -> Vec<Advice> {
+        surest(&Problem::sound(survey), &self.unknowns, &self.tests)
     }
 
     /// True where every pin but the heel is determined: then forces and the tooth's place can be reckoned.

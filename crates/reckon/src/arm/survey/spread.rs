@@ -165,7 +165,13 @@ impl Solved {
                 along.abs() > SEEN * most
             })
         };
-        let moves: Vec<&Vec<f64>> = self.free.iter().filter(|moves| seen(moves)).collect();
+        let moves: Vec<&Vec<f64>> = self
+            .tests
+            .ranked
+            .free
+            .iter()
+            .filter(|moves| seen(moves))
+            .collect();
         let moved = |pin: &Pin| {
             let places = own_places(*pin);
             moves

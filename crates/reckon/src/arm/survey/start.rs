@@ -1,6 +1,6 @@
 //! Where to begin: each link alone from the first guess, and from its mirror images where pins may lie on the other side.
 
-use super::fit::{Descent, descend};
+use super::fit::Descent;
 use super::geometry::{
     BOOM_BARREL, BOOM_ROD, BUCKET_BARREL, DIPPER_BARREL, DIPPER_ROD, FOOT, HEEL, LEVER_PIN,
     LINK_PIN, UNKNOWNS, place,
@@ -33,7 +33,7 @@ pub(super) fn ways(problem: &Problem<'_>, body: Body) -> Vec<Way> {
     for start in starts(body, &nominal) {
         let Some(Descent {
             unknowns, squares, ..
-        }) = descend(start, |x| own.rows(x))
+        }) = own.descend(start)
         else {
             continue;
         };
