@@ -46,7 +46,7 @@ fn one_wrong_distance_is_named() {
     let fair = fair(&well_checked());
     assert!(fair.len() >= 3, "{fair:?}");
     let (mut named, mut trials) = (0, 0);
-    for seed in 0..300 {
+    for seed in 0..200 {
         let mut chance = Chance::new(seed);
         let mut survey = well_checked();
         chance.disturb(&mut survey);
@@ -66,7 +66,19 @@ fn one_wrong_distance_is_named() {
 #[test]
 fn what_it_should_read_is_said() {
     let mut survey = everything(&reference().shape);
-    let at = fair(&survey)[0];
+    let clean = solve(&survey).unwrap();
+    let count = clean.tested.len();
+    // The places of distances alone are those of their tests.
+    let likeness = |at: usize| {
+        let others = (0..count).filter(|other| *other != at);
+        others
+            .map(|other| clean.tests_together(at, other).abs())
+            .fold(0.0, f64::max)
+    };
+    let fair = fair(&survey).into_iter();
+    let at = fair
+        .min_by(|a, b| likeness(*a).total_cmp(&likeness(*b)))
+        .unwrap();
     let right = survey.distances[at].metres;
     survey.distances[at].metres += 0.02;
     let solved = solve(&survey).unwrap();

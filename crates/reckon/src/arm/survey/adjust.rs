@@ -23,6 +23,9 @@ pub(super) struct Adjusted<'a> {
 /// No more mirror images of one link than this are looked at with the poses.
 const MOST_WAYS: usize = 4;
 
+/// Where all of it together does not fit, mirror images this much less likely are looked at, too.
+const DOUBTFUL: f64 = 30.0;
+
 /// Fits a survey. None where even the distances alone cannot be begun with.
 pub(super) fn adjusted(survey: &Survey) -> Option<Adjusted<'_>> {
     let mut problem = Problem::sound(survey);
@@ -37,11 +40,13 @@ pub(super) fn adjusted(survey: &Survey) -> Option<Adjusted<'_>> {
     let faults = keep_what_closes(&mut problem, &base);
     let first = together(&problem, &base)?;
     let redundancy = problem.used().len().saturating_sub(problem.unknowns());
-    let doubtful = chi_square_tail(first.squares, redundancy.max(1)) < UNLIKELY;
+    let unlikely = chi_square_tail(first.squares, redundancy.max(1)) < UNLIKELY;
+    let doubtful = unlikely && !problem.readings.is_empty();
     let mut found = vec![(first, Body::Post)];
     for (body, ways) in &links {
         let close = |way: &&Way| {
-            (doubtful && !problem.readings.is_empty()) || way.weight < ways[0].weight + UNDECIDED
+            let apart = way.weight - ways[0].weight;
+            apart < if doubtful { DOUBTFUL } else { UNDECIDED }
         };
         for way in ways[1..].iter().take(MOST_WAYS).filter(close) {
             let mut start = base.clone();

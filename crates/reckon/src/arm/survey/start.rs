@@ -8,8 +8,11 @@ use super::geometry::{
 use super::pin::{Body, Pin};
 use super::rows::Problem;
 
-/// The share of a link's size that a first guess may well be off.
-const GUESS: f64 = 0.1;
+/// How far a first guess may well be off: so many metres and this share of the number itself.
+const GUESS: (f64, f64) = (0.03, 0.1);
+
+/// A mirror image this unlikely, as squares of how far a guess may well be off, is looked at only where nothing else fits.
+const FAR_FETCHED: f64 = 50.0;
 
 /// Two fits whose weight differs by less than this are not told apart by it (odds of twenty to one).
 pub(super) const UNDECIDED: f64 = 6.0;
@@ -29,34 +32,21 @@ pub(super) struct Way {
 pub(super) fn ways(problem: &Problem<'_>, body: Body) -> Vec<Way> {
     let nominal = problem.survey.nominal.to_list().to_vec();
     let own = problem.of_body(body);
+    let (far, near): (Vec<_>, Vec<_>) = starts(body, &nominal)
+        .into_iter()
+        .partition(|start| off(body, start, &nominal) > FAR_FETCHED);
     let mut ways: Vec<Way> = Vec::new();
-    for start in starts(body, &nominal) {
-        let Some(Descent {
-            unknowns, squares, ..
-        }) = own.descend(start)
-        else {
-            continue;
-        };
-        let weight = squares + off(body, &unknowns, &nominal);
-        let known = |way: &Way| far_apart(&way.unknowns, &unknowns) < 1e-4;
-        match ways.iter_mut().find(|way| known(way)) {
-            Some(way) if weight < way.weight => {
-                *way = Way {
-                    unknowns,
-                    squares,
-                    weight,
-                };
-            }
-            Some(_) => {}
-            None => ways.push(Way {
-                unknowns,
-                squares,
-                weight,
-            }),
+    for start in near {
+        try_from(start, &own, body, &nominal, &mut ways);
+    }
+    let best = |ways: &[Way]| ways.iter().map(|way| way.squares).fold(f64::MAX, f64::min);
+    if best(&ways) > FAR_FETCHED {
+        for start in far {
+            try_from(start, &own, body, &nominal, &mut ways);
         }
     }
     ways.sort_by(|a, b| a.weight.total_cmp(&b.weight));
-    let best = ways.iter().map(|way| way.squares).fold(f64::MAX, f64::min);
+    let best = best(&ways);
     ways.retain(|way| way.squares <= best + 2.0 * UNDECIDED);
     if ways.is_empty() {
         ways.push(Way {
@@ -66,6 +56,27 @@ pub(super) fn ways(problem: &Problem<'_>, body: Body) -> Vec<Way> {
         });
     }
     ways
+}
+
+/// Fits from this start and keeps what comes, unless it came before.
+fn try_from(start: Vec<f64>, own: &Problem<'_>, body: Body, nominal: &[f64], ways: &mut Vec<Way>) {
+    let Some(Descent {
+        unknowns, squares, ..
+    }) = own.descend(start)
+    else {
+        return;
+    };
+    let way = Way {
+        weight: squares + off(body, &unknowns, nominal),
+        unknowns,
+        squares,
+    };
+    let same = |known: &&mut Way| far_apart(&known.unknowns, &way.unknowns) < 1e-4;
+    match ways.iter_mut().find(same) {
+        Some(known) if way.weight < known.weight => *known = way,
+        Some(_) => {}
+        None => ways.push(way),
+    }
 }
 
 /// How far apart the two are where they differ most, in metres.
@@ -82,14 +93,10 @@ pub(super) fn places(body: Body) -> Vec<usize> {
 
 /// How far the pins of a link are from the first guess, in squares of how far a guess may well be off.
 pub(super) fn off(body: Body, unknowns: &[f64], nominal: &[f64]) -> f64 {
-    let places = places(body);
-    let size = places
-        .iter()
-        .map(|at| nominal[*at].abs())
-        .fold(0.3, f64::max);
-    let parts = places
-        .iter()
-        .map(|at| (unknowns[*at] - nominal[*at]) / (GUESS * size));
+    let parts = places(body).into_iter().map(|at| {
+        let guess = GUESS.0 + GUESS.1 * nominal[at].abs();
+        (unknowns[at] - nominal[at]) / guess
+    });
     parts.map(|part| part * part).sum()
 }
 
