@@ -3,7 +3,7 @@
 import math
 import tomllib
 
-UNITS = {"m": 1.0, "mm": 1e-3, "cm": 1e-2, "kg": 1.0, "t": 1e3, "bar": 1e5, "MPa": 1e6, "m2": 1.0, "l": 1e-3, "°C": 1.0}
+UNITS = {"m": 1.0, "mm": 1e-3, "cm": 1e-2, "kg": 1.0, "t": 1e3, "bar": 1e5, "kPa": 1e3, "MPa": 1e6, "m2": 1.0, "m²": 1.0, "l": 1e-3, "°C": 1.0}
 
 
 def number(text):

@@ -124,15 +124,20 @@ class Engine:
         for at in zip(*steps):
             self._close(at)
         self.at_swing_nothing = self.data.qpos.copy()
-        self.data.qvel[:] = 0
-        mujoco.mj_forward(self.model, self.data)
-        self._ask()
+        self.take(self.at_swing_nothing)
         self.data.qpos[self.swing] = swing
         mujoco.mj_forward(self.model, self.data)
         self.mass = float(self.model.body_subtreemass[0])
         self.centre = self.data.subtree_com[0].copy()
         self.turned = self.data.site("tooth").xpos.copy()
         self.outwards = self.data.body("house").xmat.reshape(3, 3)[:, 0].copy()
+
+    def take(self, state):
+        """Takes a pose whose state is known already, and asks for places and thrusts."""
+        self.data.qpos[:] = state
+        self.data.qvel[:] = 0
+        mujoco.mj_forward(self.model, self.data)
+        self._ask()
 
     def _ask(self):
         """What is asked in the arm's own plane: places, angles, and thrusts for no force and for one newton each way."""

@@ -15,6 +15,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("api", include_str!("../lang/en/api.ftl")),
     ("arrival", include_str!("../lang/en/arrival.ftl")),
     ("arm", include_str!("../lang/en/arm.ftl")),
+    ("arm-book", include_str!("../lang/en/arm-book.ftl")),
     (
         "arm-command",
         include_str!("../lang/en/arm-command.ftl"),

@@ -7,6 +7,7 @@
 //! | [`force`] | the thrust in each ram, what each allows at the tooth, tipping, sliding |
 //! | [`strength`] | the same over the whole reach, many poses at once |
 //! | [`rest`] | what is shut in when it is parked, what bleeding does, oil level, buckling |
+//! | [`survey`] | from a tape to the pins, how surely, and what to measure next |
 //! | [`swing`] | torque of the swing, energy of the moving arm, what stopping it does |
 //!
 //! Frame: the arm plane of the project, r outwards from the swing axis, z up, metres and radians, angles from r
@@ -19,4 +20,5 @@ pub mod pose;
 pub mod rest;
 pub mod shape;
 pub mod strength;
+pub mod survey;
 pub mod swing;

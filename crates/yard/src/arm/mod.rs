@@ -6,7 +6,7 @@
 //! | [`pose`] | every figure of one pose: [`PoseRecord`] |
 //! | [`machine`] | what holds in any pose: reach, ranges, standard forces: [`MachineRecord`] |
 //! | [`teaching_poses`] | four poses for the cab: two to use, two to avoid |
-//! | [`strength_map`], [`strongest`] | the reach at a glance, and its best pose |
+//! | [`strength_map`], [`strongest`], [`likely`] | the reach at a glance, its best pose, what governs and how likely |
 //!
 //! All values are SI: metres, radians, kilograms, newtons, pascals, cubic metres; only the oil's temperature is in degrees
 //! Celsius. Points are in P: r outwards from the swing axis, z over the ground. A ram's thrust is positive where it
@@ -27,12 +27,13 @@ mod reading;
 mod record;
 mod shape;
 mod standing;
+mod survey;
 mod teaching;
 mod under_force;
 
 pub use machine::{
-    Cell, MachineRecord, MapGrid, PointOfApplication, RamRange, StandardForces, Strongest, machine,
-    strength_map, strongest,
+    Cell, Likely, MachineRecord, MapGrid, PointOfApplication, RamRange, StandardForces, Strongest,
+    likely, machine, strength_map, strongest,
 };
 pub use missing::{Missing, MissingCode, NotKnown, Told};
 pub use of_book::{
@@ -46,6 +47,7 @@ pub use record::{
     HangingRam, LiftRecord, LimitRecord, PartRecord, PoseAsked, PoseRecord, PoseWarning, RamRecord,
     StanceForce, StanceLift, SwingRecord, TankRecord,
 };
+pub use survey::{MeasuredOne, MeasuredWhat, NextMeasure, SurveyFinding, SurveyOfArm};
 pub use teaching::{
     OrderOfWork, TeachingPose, TeachingPoses, TeachingReason, order_of_work, teaching_poses,
 };

@@ -53,6 +53,10 @@ pub fn pose(arm: &ArmOfBook, asked: &PoseAsked) -> Told<PoseRecord> {
         lever_pin: placed.lever_pin,
         link_pin: placed.link_pin,
         tooth: placed.tooth,
+        tooth_plus_minus: arm
+            .survey
+            .as_ref()
+            .and_then(|survey| survey.tooth_plus_minus(asked.lengths)),
         heel: placed.heel.is_finite().then_some(placed.heel),
         hanging,
         forces: forces::in_all_directions(arm, &shape, &statics, &grounds),

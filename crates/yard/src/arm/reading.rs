@@ -2,8 +2,10 @@
 
 use super::missing::{Missing, MissingCode, NotKnown, Told, missing};
 use super::of_book::{ArmOfBook, Guesses, LiftingRecorded, PinOfArm, Section};
-use super::{plant, rams, shape, standing};
+use super::survey::SurveyOfArm;
+use super::{plant, rams, shape, standing, survey};
 use crate::book::{Book, KnownBy, PinName, StanceName, Without};
+use crate::code::Coded;
 use quantity::Quantity;
 use reckon::arm::shape::{ArmShape, Joint, Vector};
 use reckon::arm::swing::BoomBox;
@@ -15,7 +17,15 @@ pub fn arm_of(book: &Book) -> ArmOfBook {
         return without_an_arm();
     }
     let of_joints = rams::of_joints(book);
-    let shape = shape::shape_of(book, &of_joints);
+    let nominal = shape::shape_of(book, &of_joints);
+    let surveyed = nominal
+        .as_ref()
+        .ok()
+        .and_then(|nominal| survey::of(book, nominal));
+    let (survey, shape) = match surveyed {
+        Some((survey, shape)) => (Some(survey), Ok(shape)),
+        None => (None, nominal),
+    };
     let numbers = of_joints
         .each_ref()
         .map(|ram| ram.as_ref().ok().copied().map(|ram| rams::in_numbers(ram)));
@@ -24,8 +34,10 @@ pub fn arm_of(book: &Book) -> ArmOfBook {
         told(ram, joint.code())
     };
     let stances = standing::stances(book);
+    let estimated = rams::estimated(&of_joints);
+    let guesses = guesses(book, survey.as_ref());
     let mut arm = ArmOfBook {
-        pins: pins_of(book),
+        pins: pins_of(book, shape.as_ref().ok(), survey.as_ref()),
         ram_ids: of_joints
             .each_ref()
             .map(|ram| ram.as_ref().ok().map(|ram| ram.id.to_string())),
@@ -58,9 +70,20 @@ pub fn arm_of(book: &Book) -> ArmOfBook {
             .as_ref()
             .and_then(|manner| manner.bucket_width.as_ref().map(Quantity::si_f64)),
         missing: Vec::new(),
-        guesses: guesses(book),
+        guesses: Guesses {
+            weights: guesses.weights || !estimated.is_empty(),
+            ..guesses
+        },
+        estimated,
+        survey,
     };
     arm.missing = all_missing(&arm);
+    arm.missing.extend(shape::waits_for(book, &of_joints));
+    let weights = rams::weights_missing(book, &of_joints);
+    arm.missing
+        .extend(weights.iter().filter_map(NotKnown::missing));
+    arm.missing.sort();
+    arm.missing.dedup();
     arm
 }
 
@@ -68,6 +91,7 @@ fn without_an_arm() -> ArmOfBook {
     let why = NotKnown::Missing(Missing::of(MissingCode::NoArm, ""));
     ArmOfBook {
         shape: Err(why),
+        survey: None,
         pins: Vec::new(),
         ram_ids: [None, None, None],
         troubles: Vec::new(),
@@ -88,47 +112,84 @@ fn without_an_arm() -> ArmOfBook {
         sections: Vec::new(),
         bucket_width: None,
         missing: vec![Missing::of(MissingCode::NoArm, "")],
+        estimated: Vec::new(),
         guesses: Guesses::default(),
     }
 }
 
-fn pins_of(book: &Book) -> Vec<PinOfArm> {
-    let pins = book.arm.pins.iter();
-    pins.map(|pin| {
-        let [first, second] = pin.at;
-        let halves = first.plus_minus.zip(second.plus_minus);
-        PinOfArm {
-            id: pin.id,
-            on: pin.on,
-            at: Vector::new(first.metres, second.metres),
-            plus_minus: halves.map(|(r, z)| Vector::new(r, z)),
-            known: pin.known,
+/// Every pin with a place: as the survey settled it, else as the book has it.
+fn pins_of(book: &Book, shape: Option<&ArmShape>, survey: Option<&SurveyOfArm>) -> Vec<PinOfArm> {
+    let written = |name: PinName| book.arm.pins.iter().find(|pin| pin.id == name);
+    let each = PinName::ALL.iter().filter_map(|name| {
+        let on = name.link()?;
+        let pin = written(*name);
+        if let Some((at, half)) = survey.and_then(|survey| survey.settled(*name)) {
+            return Some(PinOfArm {
+                id: *name,
+                on,
+                at,
+                plus_minus: Some(half),
+                known: KnownBy::Measured,
+            });
         }
-    })
-    .collect()
+        let halves = pin.and_then(|pin| pin.at[0].plus_minus.zip(pin.at[1].plus_minus));
+        let placed = shape.map(|shape| place_in(shape, *name));
+        Some(PinOfArm {
+            id: *name,
+            on,
+            at: placed
+                .filter(|at| at.is_finite())
+                .or_else(|| pin.map(|pin| Vector::new(pin.at[0].metres, pin.at[1].metres)))?,
+            plus_minus: halves.map(|(r, z)| Vector::new(r, z)),
+            known: pin.map_or(KnownBy::Measured, |pin| pin.known),
+        })
+    });
+    each.collect()
 }
 
-/// Which numbers are a blank's. A pin that only its distance from the pin before it counts of, and that was measured, is
-/// none; neither is the heel, which no force rests on.
-fn guesses(book: &Book) -> Guesses {
+/// The place of a pin in its link's frame, as the shape has it.
+fn place_in(shape: &ArmShape, name: PinName) -> Vector {
+    let bar = &shape.linkage;
+    let along = |length: f64| Vector::new(length, 0.0);
+    match name {
+        PinName::BoomFoot => shape.foot,
+        PinName::BoomRamBarrel => shape.foot + shape.boom_triangle.barrel(),
+        PinName::BoomRamRod => shape.boom_triangle.rod(),
+        PinName::DipperRamBarrel => shape.dipper_triangle.barrel() + along(shape.boom_length),
+        PinName::DipperPin => along(shape.boom_length),
+        PinName::DipperRamRod => shape.dipper_triangle.rod(),
+        PinName::BucketRamBarrel => bar.barrel(),
+        PinName::LeverPin => bar.lever_pin(),
+        PinName::BucketPin => along(shape.dipper_length),
+        PinName::LinkPin => bar.link_on_bucket(),
+        PinName::Tooth => along(shape.bucket.tip_radius),
+        PinName::Heel => shape.bucket.heel,
+        PinName::LinkagePin => Vector::new(f64::NAN, f64::NAN),
+    }
+}
+
+/// Which numbers are a blank's. A pin that the survey settled is none, nor is one of which only its distance counts and
+/// was measured; neither is the heel, which no force rests on.
+fn guesses(book: &Book, survey: Option<&SurveyOfArm>) -> Guesses {
     let guessed = |known: KnownBy| known == KnownBy::Guess;
-    let measured = |pin: PinName| shape::measured_axis(book, pin).is_some();
-    let pins = book
-        .arm
-        .pins
-        .iter()
-        .any(|pin| guessed(pin.known) && pin.id != PinName::Heel && !measured(pin.id));
+    let open = |pin: PinName| survey.is_none_or(|survey| survey.open.contains(&pin));
+    let pins = book.arm.pins.iter().any(|pin| {
+        guessed(pin.known)
+            && pin.id != PinName::Heel
+            && open(pin.id)
+            && shape::measured_axis(book, pin.id).is_none()
+    });
     let bars = [
         (PinName::LeverPin, PinName::LinkagePin),
         (PinName::LinkagePin, PinName::LinkPin),
     ];
-    let bars = bars
-        .iter()
-        .any(|(from, to)| shape::distance(book, *from, *to).is_some_and(|found| guessed(found.1)));
+    let bars = open(PinName::LinkagePin)
+        && bars.iter().any(|(from, to)| {
+            shape::distance(book, *from, *to).is_some_and(|found| guessed(found.1))
+        });
     let mass = |of: &[&str]| {
-        book.masses
-            .iter()
-            .any(|mass| guessed(mass.known) && of.contains(&mass.of.as_str()))
+        let mut parts = of.iter().filter_map(|part| rams::mass(book, part));
+        parts.any(|mass| guessed(mass.known))
     };
     Guesses {
         shape: pins || bars,
@@ -184,7 +245,6 @@ fn all_missing(arm: &ArmOfBook) -> Vec<Missing> {
     }
     let mut all = Vec::new();
     note(&mut all, &arm.shape);
-    note(&mut all, &arm.weights);
     for joint in 0..3 {
         note(&mut all, &arm.sizes[joint]);
         note(&mut all, &arm.supplies[joint]);
@@ -212,8 +272,6 @@ fn all_missing(arm: &ArmOfBook) -> Vec<Missing> {
     if let Ok(tank) = &arm.tank {
         note(&mut all, &tank.tank);
     }
-    all.sort();
-    all.dedup();
     all
 }
 

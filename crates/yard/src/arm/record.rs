@@ -63,6 +63,9 @@ pub struct PoseRecord {
     pub link_pin: Vector,
     /// The tooth's tip: reach from the swing axis and height over the ground.
     pub tooth: Vector,
+    /// Half the width of the 95 % interval of both, from the survey, the ram lengths taken as exact; nothing where there
+    /// is no survey or a pin is open.
+    pub tooth_plus_minus: Option<Vector>,
     /// The heel; none where the book does not say where it is.
     pub heel: Option<Vector>,
     /// What each ram carries with nothing at the tooth.

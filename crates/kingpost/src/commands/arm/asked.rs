@@ -4,7 +4,7 @@ use super::heading::{Column, Holds, columns};
 use super::sheet::{Cell, cells};
 use super::slip::{Slip, SlipKind};
 use quantity::{Habits, Quantity, parse_in};
-use reckon::arm::shape::{Joint, Vector};
+use reckon::arm::shape::Vector;
 use yard::arm::PoseAsked;
 
 /// A pose of the sheet.

@@ -61,6 +61,8 @@ fn manner(section: Section<'_, '_>) -> ArmManner {
         dipper_ram_out: section.word("dipper-ram-out"),
         bucket_ram_out: section.word("bucket-ram-out"),
         bucket_width: section.positive("bucket-width"),
+        lever: section.positive("lever"),
+        link: section.positive("link"),
         line: section.line,
     }
 }
@@ -152,11 +154,16 @@ pub(super) fn ram_work(section: &Section<'_, '_>, moved: &Once) -> RamWork {
 }
 
 pub(super) fn distance(section: Section<'_, '_>) -> Option<Distance> {
-    let (from, to, is) = (
-        section.text("from"),
-        section.text("to"),
-        section.positive("is"),
-    );
+    let (from, to) = (section.text("from"), section.text("to"));
+    // A pin may lie under the ground or behind the axis.
+    let signed = [&from, &to]
+        .iter()
+        .any(|end| end.as_deref().is_some_and(|end| BESIDE_PINS.contains(&end)));
+    let is = if signed {
+        section.quantity("is")
+    } else {
+        section.positive("is")
+    };
     let known = section.word("known").unwrap_or(KnownBy::Measured);
     for (key, end) in [("from", &from), ("to", &to)] {
         note_unknown_pin(&section, key, end.as_deref());

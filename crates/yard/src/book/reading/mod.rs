@@ -14,7 +14,7 @@ pub(super) use points::ReadPoint;
 use super::desk::Desk;
 use super::fields::{FORMAT, MOST_BYTES, Named};
 use super::trouble::{Level, Trouble, TroubleKind};
-use super::{Book, checks, lap, mend};
+use super::{Book, checks, lap, level_shift, mend};
 use quantity::Habits;
 use sheet::Sheet;
 
@@ -124,7 +124,9 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
         None => lap::shortest(&book),
     };
     desk.look_up();
-    Some(Book { lap, ..book })
+    let mut book = Book { lap, ..book };
+    level_shift::fill_in(&mut book);
+    Some(book)
 }
 
 /// Everything with ids of its own.
