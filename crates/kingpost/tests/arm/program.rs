@@ -53,12 +53,18 @@ pub(crate) fn sheet(text: &str) -> (TempDir, String) {
 
 /// The records of these poses: boom, dipper and bucket ram's lengths in metres, swing in degrees.
 pub(crate) fn records(book: &str, poses: &[[f64; 4]]) -> Vec<Value> {
-    let mut text =
-        "boom length [m],dipper length [m],bucket length [m],swing angle [deg]\n".to_owned();
-    for [boom, dipper, bucket, swing] in poses {
-        text += &format!("{boom},{dipper},{bucket},{swing}\n");
-    }
-    let (_dir, file) = sheet(&text);
+    let row = |pose: &[f64; 4]| pose.map(|number| number.to_string()).to_vec();
+    asked(
+        book,
+        "boom length [m],dipper length [m],bucket length [m],swing angle [deg]",
+        &poses.iter().map(row).collect::<Vec<_>>(),
+    )
+}
+
+/// The records of a sheet with this heading and these rows.
+pub(crate) fn asked(book: &str, heading: &str, poses: &[Vec<String>]) -> Vec<Value> {
+    let rows: String = poses.iter().map(|row| row.join(",") + "\n").collect();
+    let (_dir, file) = sheet(&format!("{heading}\n{rows}"));
     let told = json(&["arm", book, "--poses", &file]);
     assert_eq!(told["poses"].as_array().unwrap().len(), poses.len());
     told["poses"].as_array().unwrap().clone()

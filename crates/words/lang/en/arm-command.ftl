@@ -2,11 +2,13 @@
 ### $headings, $units, $stances: lists; $written, $heading, $unit: as written; $joint: boom, dipper or bucket; $n, $of: counts
 ### $name: a machine; $path: a file; $reasons: a list; $table, $key, $item: names of the machine book
 ### $force, $out, $up, $boom, $dipper, $bucket, $along, $across: figures already said; $reason: words already said
+### $line: a line of the book; $from, $to: pins; $what: words already said; $off, $should, $half, $percent: figures already said
 ### $length, $least, $most: lengths already said
 
 help-arm = The arm of a machine: its reach and forces, or every figure of the poses of a sheet.
 arg-arm-which = A machine book, or the id of a machine of the yard
 arg-arm-poses = A sheet (CSV) of ram lengths or extensions, one pose a row; prints every figure of each row
+arg-arm-likely = Draws for how likely each limit is to govern, as the tape knows the pins
 arg-arm-survey = Show the pins, how well each is known, and what is missing
 arg-arm-map = Show the strength over the whole reach, square by square
 arg-arm-strongest = Show the strongest pose in each direction
@@ -56,58 +58,80 @@ poses-impossible-dead-centre = The { $joint } ram lies in line with its joint an
 poses-impossible-beyond-stroke = The { $joint } ram cannot be { $length } long: it goes from { $least } to { $most }.
 poses-impossible-other = The arm cannot stand so ({ $reasons }).
 
-arm-without-shape = The shape of “{ $name }” is not known yet. The book does not say: { $reasons }.
+arm-told-without-shape = The shape of “{ $name }” is not known yet. The book does not say: { $reasons }.
     .next = Measure these and write them into the book. `kingpost arm` with `--survey` lists all that is missing.
-arm-missing-line = { $item ->
+arm-told-missing-line = { $item ->
     [none] `{ $key }` of `{ $table }`
    *[other] `{ $key }` of `{ $table }` ({ $item })
  }
-arm-does-not-close = The arm of “{ $name }” does not go together as measured: { $reasons }.
+arm-told-does-not-close = The arm of “{ $name }” does not go together as measured: { $reasons }.
     .next = Measure the distances round that joint again.
 
-arm-square-too-small = Squares of { $written } are too small.
+arm-told-square-too-small = Squares of { $written } are too small.
     .next = Take squares of 1 mm or more, such as `--square "10 cm"`.
-arm-no-pose = no pose can use any force that way
-arm-stands-on = Standing: { $written }.
-arm-held-down = The book does not say what it stands on, so the machine is taken as held down. It may tip or slide sooner.
-arm-statics-only = Worked out at rest, for a machine as its book describes it. Worn parts, shocks and soft ground are not in it. The yard's rules stand.
-arm-way-curl = Curling the bucket
-arm-way-crowd = Drawing the dipper
-arm-way-push-down = Pressing down
-arm-way-pull-up = Lifting with the boom
-arm-governs-working = the { $joint } ram is at its working pressure
-arm-governs-holding = the { $joint } ram gives way over its relief
-arm-governs-tipping = the machine tips
-arm-governs-sliding = the machine slides
-arm-strongest-line = { $force }, then { $reason }
+arm-told-no-pose = no pose can use any force that way
+arm-told-stands-on = Standing: { $written }.
+arm-told-held-down = The book does not say what it stands on, so the machine is taken as held down. It may tip or slide sooner.
+arm-told-statics-only = Worked out at rest, for a machine as its book describes it. Worn parts, shocks and soft ground are not in it. The yard's rules stand.
+arm-told-way-curl = Curling the bucket
+arm-told-way-crowd = Drawing the dipper
+arm-told-way-push-down = Pressing down
+arm-told-way-pull-up = Lifting with the boom
+arm-told-governs-working = the { $joint } ram is at its working pressure
+arm-told-governs-holding = the { $joint } ram gives way over its relief
+arm-told-governs-tipping = the machine tips
+arm-told-governs-sliding = the machine slides
+arm-told-strongest-line = { $force }, then { $reason }
     Rams: boom { $boom }, dipper { $dipper }, bucket { $bucket }. Tooth { $out } out, { $up } up.
-arm-pin-line = ({ $along }, { $across }) on the { $written } · { $reason }
-arm-known-guess = first guess, not measured
-arm-known-drawing = from a drawing
-arm-known-measured = measured
-arm-not-closing = It does not go together over the whole stroke:
-arm-missing-heading = The book does not say:
-arm-guessed = Some numbers are a blank's first guess. What rests on them is not yet this machine's own figure.
+arm-told-pin-line = ({ $along }, { $across }) on the { $written } · { $reason }
+arm-told-known-guess = first guess, not measured
+arm-told-known-drawing = from a drawing
+arm-told-known-measured = measured
+arm-told-not-closing = It does not go together over the whole stroke:
+arm-told-missing-heading = The book does not say:
+arm-told-guessed = Some numbers are a blank's first guess. What rests on them is not yet this machine's own figure.
 
-arm-not-known = not known yet
-arm-standard-note = Forces by the standards are at the tooth's tip, in the best pose, with no weights and the machine held down. Its real force is often less.
-arm-whole-deepest = Tooth at its lowest, over the ground
-arm-whole-reach-on-ground = Reach on the ground, from the swing axis
-arm-whole-dump-height = Tooth when it dumps, over the ground
-arm-whole-standard-curl = Curl force by the standard
-arm-whole-standard-crowd = Crowd force by the standard
-arm-whole-boom-closed = Boom ram, closed
-arm-whole-boom-open = Boom ram, open
-arm-whole-boom-angle-in = Boom's angle with its ram in
-arm-whole-boom-angle-out = Boom's angle with its ram out
-arm-whole-boom-longest-lever = Boom ram's longest lever
-arm-whole-dipper-closed = Dipper ram, closed
-arm-whole-dipper-open = Dipper ram, open
-arm-whole-dipper-angle-in = Dipper's angle with its ram in
-arm-whole-dipper-angle-out = Dipper's angle with its ram out
-arm-whole-dipper-longest-lever = Dipper ram's longest lever
-arm-whole-bucket-closed = Bucket ram, closed
-arm-whole-bucket-open = Bucket ram, open
-arm-whole-bucket-angle-in = Bucket's angle with its ram in
-arm-whole-bucket-angle-out = Bucket's angle with its ram out
-arm-whole-bucket-longest-lever = Bucket ram's longest lever
+arm-told-not-known = not known yet
+arm-told-standard-note = Forces by the standards are at the tooth's tip, in the best pose, with no weights and the machine held down. Its real force is often less.
+arm-told-whole-deepest = Tooth at its lowest, over the ground
+arm-told-whole-reach-on-ground = Reach on the ground, from the swing axis
+arm-told-whole-dump-height = Tooth when it dumps, over the ground
+arm-told-whole-standard-curl = Curl force by the standard
+arm-told-whole-standard-crowd = Crowd force by the standard
+arm-told-whole-boom-closed = Boom ram, closed
+arm-told-whole-boom-open = Boom ram, open
+arm-told-whole-boom-angle-in = Boom's angle with its ram in
+arm-told-whole-boom-angle-out = Boom's angle with its ram out
+arm-told-whole-boom-longest-lever = Boom ram's longest lever
+arm-told-whole-dipper-closed = Dipper ram, closed
+arm-told-whole-dipper-open = Dipper ram, open
+arm-told-whole-dipper-angle-in = Dipper's angle with its ram in
+arm-told-whole-dipper-angle-out = Dipper's angle with its ram out
+arm-told-whole-dipper-longest-lever = Dipper ram's longest lever
+arm-told-whole-bucket-closed = Bucket ram, closed
+arm-told-whole-bucket-open = Bucket ram, open
+arm-told-whole-bucket-angle-in = Bucket's angle with its ram in
+arm-told-whole-bucket-angle-out = Bucket's angle with its ram out
+arm-told-whole-bucket-longest-lever = Bucket ram's longest lever
+
+arm-told-findings = What the distances say:
+arm-told-next = Measure next, the most useful first:
+arm-told-sure = How sure the tooth's place is:
+arm-told-tooth = ± { $half } over the whole reach; ± { $should } with the first of these measured.
+arm-told-measured-distance = { $from } to { $to } (line { $line })
+arm-told-measured-ram = the { $joint } ram of the reading (line { $line })
+arm-told-measured-tooth-height = the tooth's height (line { $line })
+arm-told-measured-reach = the reach (line { $line })
+arm-told-next-distance = { $from } to { $to }
+arm-told-next-again = once more: { $what }
+arm-told-next-pose = height and reach of the tooth with the rams at { $boom }, { $dipper } and { $bucket }
+arm-told-finding-further = What would tell: { $what }.
+arm-told-finding-not-rigid = { $what }: its ends sit on different parts, so it changes with the pose. It is not used.
+arm-told-finding-not-a-length = { $what }: this cannot be a length. It is not used.
+arm-told-finding-never-closes = { $what }: the arm cannot stand so. One of its ram lengths is wrong. It is not used.
+arm-told-finding-nothing-fitted = Nothing could be fitted: a first guess or a stroke in the book cannot be.
+arm-told-finding-misfit = { $what } does not fit: it is off by { $off } and should be { $should } ± { $half }. Likelihood { $percent }.
+arm-told-finding-suspects = One of these is wrong, and nothing tells which yet: { $reasons }.
+arm-told-finding-impossible = No triangle has these three distances: { $reasons }. They miss it by { $off }.
+arm-told-finding-either-side = These may as well lie on the other side: { $reasons }.
+arm-told-finding-does-not-close = The { $joint } does not go together over the whole stroke. { $what }

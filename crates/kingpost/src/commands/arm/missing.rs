@@ -70,17 +70,17 @@ pub(super) fn missing(kit: &Kit, missing: Missing) -> String {
         ("key", unlock.key.into()),
         ("item", item.into()),
     ];
-    kit.words.say("arm-missing-line", &args)
+    kit.words.say("arm-told-missing-line", &args)
 }
 
 /// No answer about the whole arm: all that is missing for one, or where it does not close.
 pub(super) fn no_answer(kit: &Kit, subject: &Subject, why: &NotKnown) -> Trouble {
     let (name, arm) = (subject.name.as_str(), &subject.arm);
     let (key, reasons): (_, Vec<String>) = match why {
-        NotKnown::Shape(trouble) => ("arm-does-not-close", vec![shape_trouble(kit, trouble)]),
+        NotKnown::Shape(trouble) => ("arm-told-does-not-close", vec![shape_trouble(kit, trouble)]),
         _ => {
             let all = arm.missing.iter().map(|one| missing(kit, *one));
-            ("arm-without-shape", all.collect())
+            ("arm-told-without-shape", all.collect())
         }
     };
     let args: [(&str, Arg<'_>); 2] = [

@@ -2,6 +2,7 @@
 
 mod asked;
 mod figures;
+mod findings;
 mod heading;
 mod missing;
 mod poses;
@@ -28,6 +29,8 @@ pub(crate) struct Arm {
     which: String,
     #[arg(long, value_name = "FILE")]
     poses: Option<PathBuf>,
+    #[arg(long, value_name = "DRAWS", requires = "poses", value_parser = value_parser!(u32).range(2..=100_000))]
+    likely: Option<u32>,
     #[arg(long)]
     survey: bool,
     #[arg(long)]
@@ -54,12 +57,17 @@ struct Subject {
 pub(crate) fn run(kit: &Kit, asked: &Arm) -> Result<Said, Trouble> {
     let subject = subject(kit, &asked.which)?;
     match &asked.poses {
-        Some(file) => poses::run(kit, &subject, file),
+        Some(file) => poses::run(kit, &subject, file, draws(asked)),
         None if asked.survey => Ok(survey::run(kit, &subject)),
         None if asked.map => strength::map(kit, &subject, asked),
         None if asked.strongest => strength::best(kit, &subject, asked),
         None => whole::run(kit, &subject),
     }
+}
+
+/// How many draws a likelihood is made of, where one is asked for.
+fn draws(asked: &Arm) -> Option<usize> {
+    asked.likely.and_then(|draws| usize::try_from(draws).ok())
 }
 
 /// A length written on the command line, in metres.

@@ -14,7 +14,12 @@ use yard::{
     code::Coded,
 };
 
-pub(super) fn run(kit: &Kit, subject: &Subject, file: &Path) -> Result<Said, Trouble> {
+pub(super) fn run(
+    kit: &Kit,
+    subject: &Subject,
+    file: &Path,
+    draws: Option<usize>,
+) -> Result<Said, Trouble> {
     let text = read_text(kit, file)?;
     let arm = &subject.arm;
     let shape = match &arm.shape {
@@ -46,6 +51,7 @@ pub(super) fn run(kit: &Kit, subject: &Subject, file: &Path) -> Result<Said, Tro
                 kit,
                 asked.stance.map_or(arm, |stance| &standing[stance]),
                 asked,
+                draws,
             )
         })
         .collect();
@@ -72,7 +78,7 @@ struct Row {
 
 impl Row {
     /// The figures of a pose; of an impossible one what was asked, and why it is none.
-    fn of(kit: &Kit, arm: &ArmOfBook, asked: &Asked) -> Row {
+    fn of(kit: &Kit, arm: &ArmOfBook, asked: &Asked, draws: Option<usize>) -> Row {
         let mut figures = Figures::default();
         figures.number("line", "", asked.line as f64);
         if let Some(name) = &asked.name {
@@ -82,6 +88,9 @@ impl Row {
             Ok(record) => {
                 figures.word("impossible", "");
                 figures.0.extend(of_pose(&record, arm).0);
+                if let Some(draws) = draws {
+                    figures.likely(arm, &asked.pose, draws);
+                }
                 if let Some(force) = asked.force {
                     figures.under_force(force, &thrusts_under(arm, &asked.pose, force));
                 }

@@ -40,7 +40,7 @@ fn square(kit: &Kit, subject: &Subject, written: &str) -> Result<f64, Trouble> {
     if side >= 0.001 {
         return Ok(side);
     }
-    Err(kit.mistake("arm-square-too-small", &[("written", written.into())]))
+    Err(kit.mistake("arm-told-square-too-small", &[("written", written.into())]))
 }
 
 /// The way of standing that was asked for, or the one it digs from: its place in the book's order.
@@ -113,30 +113,34 @@ pub(super) fn best(kit: &Kit, subject: &Subject, asked: &Arm) -> Result<Said, Tr
     let (mut lines, mut told) = (Vec::new(), Vec::new());
     for direction in wanted {
         let name = direction_name(direction);
-        let heading = kit.t(&format!("arm-way-{name}"));
+        let heading = kit.t(&format!("arm-told-way-{name}"));
         match strongest(arm, direction, stance, steps(asked)) {
             Ok(best) => {
                 lines.push((heading, line(kit, &best)));
                 told.push(as_json(name, &best));
             }
             Err(yard::arm::NotKnown::NoPose) => {
-                lines.push((heading, kit.t("arm-no-pose")));
+                lines.push((heading, kit.t("arm-told-no-pose")));
                 told.push(json!({ "direction": name, "usable": null }));
             }
             Err(why) => return Err(no_answer(kit, subject, &why)),
         }
     }
     let stands = match stance_name(arm, stance) {
-        Some(name) => kit.t1("arm-stands-on", "written", name),
-        None => kit.t("arm-held-down"),
+        Some(name) => kit.t1("arm-told-stands-on", "written", name),
+        None => kit.t("arm-told-held-down"),
     };
-    let text = format!("{}{stands}\n{}\n", rows(&lines), kit.t("arm-statics-only"));
+    let text = format!(
+        "{}{stands}\n{}\n",
+        rows(&lines),
+        kit.t("arm-told-statics-only")
+    );
     let json = json!({
         "machine": subject.name,
         "stance": stance_name(arm, stance),
         "units": { "usable": "N", "tooth-r": "m", "tooth-z": "m", "boom-length": "m", "dipper-length": "m", "bucket-length": "m" },
         "strongest": told,
-        "caution": kit.t("arm-statics-only"),
+        "caution": kit.t("arm-told-statics-only"),
     });
     Ok(Said::new(text, json))
 }
@@ -155,7 +159,7 @@ fn line(kit: &Kit, best: &Strongest) -> String {
     let [boom, dipper, bucket] = best.lengths.map(|length| format!("{length:.3} m"));
     let Vector { r, z } = best.tooth;
     let governs = kit.words.say(
-        &format!("arm-governs-{}", best.governs.code()),
+        &format!("arm-told-governs-{}", best.governs.code()),
         &[(
             "joint",
             best.governs.joint().map_or("none", Joint::code).into(),
@@ -170,7 +174,7 @@ fn line(kit: &Kit, best: &Strongest) -> String {
         ("out", format!("{r:.2} m").into()),
         ("up", format!("{z:.2} m").into()),
     ];
-    kit.words.say("arm-strongest-line", &args)
+    kit.words.say("arm-told-strongest-line", &args)
 }
 
 impl Figures {

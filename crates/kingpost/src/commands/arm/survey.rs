@@ -1,6 +1,7 @@
 //! The pins of the arm, how well each is known, and what is missing.
 
 use super::Subject;
+use super::findings;
 use super::missing::{missing, shape_trouble};
 use crate::{kit::Kit, rows::rows, said::Said};
 use serde_json::{Value as Json, json};
@@ -28,32 +29,54 @@ pub(super) fn run(kit: &Kit, subject: &Subject) -> Said {
         }
     };
     list(
-        "arm-not-closing",
+        "arm-told-not-closing",
         arm.troubles
             .iter()
             .map(|trouble| shape_trouble(kit, trouble))
             .collect(),
     );
+    if let Some(survey) = &arm.survey {
+        list(
+            "arm-told-findings",
+            survey
+                .findings
+                .iter()
+                .map(|one| findings::finding(kit, one))
+                .collect(),
+        );
+        list(
+            "arm-told-next",
+            survey
+                .next
+                .iter()
+                .map(|one| findings::next(kit, one))
+                .collect(),
+        );
+        list(
+            "arm-told-sure",
+            findings::tooth(kit, survey).into_iter().collect(),
+        );
+    }
     list(
-        "arm-missing-heading",
+        "arm-told-missing-heading",
         arm.missing.iter().map(|one| missing(kit, *one)).collect(),
     );
     if arm.guesses.any() {
-        text += &format!("\n{}\n", kit.t("arm-guessed"));
+        text += &format!("\n{}\n", kit.t("arm-told-guessed"));
     }
     Said::new(text, as_json(kit, &subject.name, arm))
 }
 
 /// `(0.980, 0.240) m on the boom · measured · ± 3 mm, ± 4 mm`.
 fn line(kit: &Kit, pin: &PinOfArm) -> String {
-    let known = kit.t(&format!("arm-known-{}", pin.known.code()));
+    let known = kit.t(&format!("arm-told-known-{}", pin.known.code()));
     let args: [(&str, Arg<'_>); 4] = [
         ("along", format!("{:.3}", pin.at.r).into()),
         ("across", format!("{:.3} m", pin.at.z).into()),
         ("written", pin.on.code().into()),
         ("reason", known.into()),
     ];
-    let place = kit.words.say("arm-pin-line", &args);
+    let place = kit.words.say("arm-told-pin-line", &args);
     match pin.plus_minus {
         Some(half) => format!(
             "{place} · ± {:.1} mm, ± {:.1} mm",
@@ -84,6 +107,7 @@ fn as_json(kit: &Kit, name: &str, arm: &ArmOfBook) -> Json {
         "unit": "m",
         "pins": arm.pins.iter().map(pin).collect::<Vec<_>>(),
         "missing": missing.collect::<Vec<_>>(),
+        "survey": arm.survey.as_ref().map(|survey| findings::as_json(kit, survey)),
         "troubles": troubles.collect::<Vec<_>>(),
         "guesses": { "shape": arm.guesses.shape, "weights": arm.guesses.weights, "machine": arm.guesses.machine },
     })

@@ -19,7 +19,7 @@ pub(super) fn run(kit: &Kit, subject: &Subject) -> Result<Said, Trouble> {
         .iter()
         .map(|figure| {
             (
-                kit.t(&format!("arm-whole-{}", figure.name)),
+                kit.t(&format!("arm-told-whole-{}", figure.name)),
                 shown(kit, &figure.value, figure.unit),
             )
         })
@@ -32,12 +32,12 @@ pub(super) fn run(kit: &Kit, subject: &Subject) -> Result<Said, Trouble> {
         .map(|one| format!("  {}\n", missing(kit, *one)))
         .collect::<String>();
     if !unknown.is_empty() {
-        text += &format!("\n{}\n{unknown}", kit.t("arm-missing-heading"));
+        text += &format!("\n{}\n{unknown}", kit.t("arm-told-missing-heading"));
     }
     text += &format!(
         "\n{}\n{}\n",
-        kit.t("arm-standard-note"),
-        kit.t("arm-statics-only")
+        kit.t("arm-told-standard-note"),
+        kit.t("arm-told-statics-only")
     );
     let units = figures
         .0
@@ -48,7 +48,7 @@ pub(super) fn run(kit: &Kit, subject: &Subject) -> Result<Said, Trouble> {
         "units": Json::Object(units.collect()),
         "figures": figures.json(),
         "rests_on_guess": record.rests_on_guess,
-        "caution": kit.t("arm-statics-only"),
+        "caution": kit.t("arm-told-statics-only"),
     });
     Ok(Said::new(text, json))
 }
@@ -110,6 +110,6 @@ fn shown(kit: &Kit, value: &Value, unit: &str) -> String {
         (Value::Number(number), "deg") => format!("{number:.1}°"),
         (Value::Number(number), unit) => format!("{number:.3} {unit}"),
         (Value::Word(word), _) => word.clone(),
-        (Value::NotKnown(..), _) => kit.t("arm-not-known"),
+        (Value::NotKnown(..), _) => kit.t("arm-told-not-known"),
     }
 }

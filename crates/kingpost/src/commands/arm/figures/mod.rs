@@ -1,5 +1,6 @@
 //! A record as a list of named figures: the columns of a table and the fields of JSON are made from the same list.
 
+mod chance;
 mod force;
 mod place;
 mod stand;

@@ -34,6 +34,9 @@ pub(super) fn add(figures: &mut Figures, record: &PoseRecord) {
     figures.point("lever-pin", record.lever_pin);
     figures.point("link-pin", record.link_pin);
     figures.point("tooth", record.tooth);
+    if let Some(half) = record.tooth_plus_minus {
+        figures.point("tooth-plus-minus", half);
+    }
     if let Some(heel) = record.heel {
         figures.point("heel", heel);
     }
