@@ -6,4 +6,5 @@ mod reference;
 mod second;
 mod sheets;
 mod table;
+mod taped;
 mod whole;

@@ -279,14 +279,10 @@ fn the_swing_and_the_boom_under_its_side_force() {
                 ("shear", 1e-2),
                 ("mises", 1e-2),
             ] {
-                is(
-                    &record,
-                    &format!("boom-section-{number}-{figure}"),
-                    row,
-                    &format!("{place}_{figure}"),
-                    1e-10,
-                    unit,
-                );
+                // The program tells sizes, the table has signs.
+                let expected = row.number(&format!("{place}_{figure}")).abs();
+                let name = format!("boom-section-{number}-{figure}");
+                close(self::number(&record, &name), expected, 1e-10, unit, &name);
             }
         }
     }

@@ -61,9 +61,10 @@ fn everything_wrong_with_a_sheet_is_said_at_once_with_its_place() {
         sheet("boom length,dipper length [mm],bucket reach [mm],stance\n900,x,800,ice\n1,2\n");
     let (text, code) = said(&["arm", SECOND, "--poses", &file]);
     assert_eq!(code, 3);
-    for place in ["1:1 ·", "1:29 ·", "2:5 ·", "2:11 ·", "3:1 ·"] {
+    for place in ["1:1 ·", "1:32 ·", "2:5 ·", "2:11 ·", "3:1 ·"] {
         assert!(text.contains(&format!("{file}:{place}")), "{place}: {text}");
     }
+    assert_eq!(text.matches(" · ").count(), 5, "{text}");
     assert!(
         text.contains("“boom length” names no unit") && text.contains("tracks and blade"),
         "{text}"
@@ -102,5 +103,5 @@ fn a_book_without_a_shape_says_what_to_measure() {
     let (_dir, file) = sheet("boom length [m],dipper length [m],bucket length [m]\n1,1,0.8\n");
     let (text, code) = said(&["arm", "cases/book/foreign.toml", "--poses", &file]);
     assert_eq!(code, 3, "{text}");
-    assert!(text.contains("pin"), "{text}");
+    assert!(text.contains("`at` of `pin`: boom-foot"), "{text}");
 }

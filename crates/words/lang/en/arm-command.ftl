@@ -58,13 +58,11 @@ poses-impossible-dead-centre = The { $joint } ram lies in line with its joint an
 poses-impossible-beyond-stroke = The { $joint } ram cannot be { $length } long: it goes from { $least } to { $most }.
 poses-impossible-other = The arm cannot stand so ({ $reasons }).
 
-arm-told-without-shape = The shape of “{ $name }” is not known yet. The book does not say: { $reasons }.
+arm-told-without-shape = The shape of “{ $name }” is not known yet. The book does not say:
+    { $reasons }
     .next = Measure these and write them into the book. `kingpost arm` with `--survey` lists all that is missing.
-arm-told-missing-line = { $item ->
-    [none] `{ $key }` of `{ $table }`
-   *[other] `{ $key }` of `{ $table }` ({ $item })
- }
-arm-told-does-not-close = The arm of “{ $name }” does not go together as measured: { $reasons }.
+arm-told-missing-line = `{ $key }` of `{ $table }`: { $item }
+arm-told-does-not-close = The arm of “{ $name }” does not go together as measured. { $reasons }
     .next = Measure the distances round that joint again.
 
 arm-told-square-too-small = Squares of { $written } are too small.
@@ -82,7 +80,9 @@ arm-told-governs-holding = the { $joint } ram gives way over its relief
 arm-told-governs-tipping = the machine tips
 arm-told-governs-sliding = the machine slides
 arm-told-strongest-line = { $force }, then { $reason }
-    Rams: boom { $boom }, dipper { $dipper }, bucket { $bucket }. Tooth { $out } out, { $up } up.
+    Rams: boom { $boom }, dipper { $dipper }, bucket { $bucket }. Tooth { $out } out, { $up }.
+arm-told-up = { $length } up
+arm-told-down = { $length } below the ground
 arm-told-pin-line = ({ $along }, { $across }) on the { $written } · { $reason }
 arm-told-known-guess = first guess, not measured
 arm-told-known-drawing = from a drawing

@@ -91,6 +91,13 @@ pub(super) fn columns(
         text: String::new(),
     });
     for joint in Joint::ALL {
+        let meant = |(cell, column): (&Cell, &Option<Column>)| {
+            column.is_none() && cell.text.to_lowercase().starts_with(joint.code())
+        };
+        // A column that was meant for it and does not read has been spoken of.
+        if heading.iter().zip(&columns).any(meant) {
+            continue;
+        }
         let has = |holds: Holds| columns.iter().flatten().any(|column| column.holds == holds);
         match (has(Holds::Length(joint)), has(Holds::Extension(joint))) {
             (false, false) => slips.push(Slip::at(&at, SlipKind::RamMissing(joint))),

@@ -60,8 +60,9 @@ fn lengths(kit: &Kit, key: &str, joint: Joint, length: f64, between: (f64, f64))
 /// Something missing as the key of the book that would hold it.
 pub(super) fn missing(kit: &Kit, missing: Missing) -> String {
     let unlock = missing.unlock();
+    // Where there is but one of its kind, its code says which.
     let item = if missing.subject.is_empty() {
-        "none"
+        missing.code.code()
     } else {
         missing.subject
     };
@@ -76,16 +77,18 @@ pub(super) fn missing(kit: &Kit, missing: Missing) -> String {
 /// No answer about the whole arm: all that is missing for one, or where it does not close.
 pub(super) fn no_answer(kit: &Kit, subject: &Subject, why: &NotKnown) -> Trouble {
     let (name, arm) = (subject.name.as_str(), &subject.arm);
-    let (key, reasons): (_, Vec<String>) = match why {
-        NotKnown::Shape(trouble) => ("arm-told-does-not-close", vec![shape_trouble(kit, trouble)]),
+    let (key, reasons) = match why {
+        NotKnown::Shape(trouble) => ("arm-told-does-not-close", shape_trouble(kit, trouble)),
         _ => {
-            let all = arm.missing.iter().map(|one| missing(kit, *one));
-            ("arm-told-without-shape", all.collect())
+            let lines = arm
+                .missing
+                .iter()
+                .map(|one| format!("  {}", missing(kit, *one)));
+            (
+                "arm-told-without-shape",
+                lines.collect::<Vec<_>>().join("\n"),
+            )
         }
     };
-    let args: [(&str, Arg<'_>); 2] = [
-        ("name", name.into()),
-        ("reasons", kit.words.list(&reasons).into()),
-    ];
-    kit.mistake(key, &args)
+    kit.mistake(key, &[("name", name.into()), ("reasons", reasons.into())])
 }

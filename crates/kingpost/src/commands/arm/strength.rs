@@ -84,8 +84,8 @@ pub(super) fn map(kit: &Kit, subject: &Subject, asked: &Arm) -> Result<Said, Tro
         .iter()
         .map(|cell| {
             let mut row = Figures::default();
-            row.number("r-from", "m", f64::from(cell.column) * grid.square);
-            row.number("z-from", "m", f64::from(cell.row) * grid.square);
+            row.number("r-from", "m", begins(cell.column, grid.square));
+            row.number("z-from", "m", begins(cell.row, grid.square));
             row.number("usable", "N", cell.force);
             row.word("governs", governed_by(cell.governs));
             row.lengths(cell.lengths);
@@ -97,6 +97,7 @@ pub(super) fn map(kit: &Kit, subject: &Subject, asked: &Arm) -> Result<Said, Tro
         "direction": direction_name(direction),
         "stance": stance_name(arm, stance),
         "square": grid.square,
+        "rests_on_guess": arm.guesses.any(),
         "units": { "r-from": "m", "z-from": "m", "usable": "N", "boom-length": "m", "dipper-length": "m", "bucket-length": "m", "square": "m" },
         "squares": squares.iter().map(|row| Json::Object(row.json())).collect::<Vec<_>>(),
     });
@@ -130,15 +131,19 @@ pub(super) fn best(kit: &Kit, subject: &Subject, asked: &Arm) -> Result<Said, Tr
         Some(name) => kit.t1("arm-told-stands-on", "written", name),
         None => kit.t("arm-told-held-down"),
     };
-    let text = format!(
+    let mut text = format!(
         "{}{stands}\n{}\n",
         rows(&lines),
         kit.t("arm-told-statics-only")
     );
+    if arm.guesses.any() {
+        text += &format!("{}\n", kit.t("arm-told-guessed"));
+    }
     let json = json!({
         "machine": subject.name,
         "stance": stance_name(arm, stance),
         "units": { "usable": "N", "tooth-r": "m", "tooth-z": "m", "boom-length": "m", "dipper-length": "m", "bucket-length": "m" },
+        "rests_on_guess": arm.guesses.any(),
         "strongest": told,
         "caution": kit.t("arm-told-statics-only"),
     });
@@ -172,9 +177,23 @@ fn line(kit: &Kit, best: &Strongest) -> String {
         ("dipper", dipper.into()),
         ("bucket", bucket.into()),
         ("out", format!("{r:.2} m").into()),
-        ("up", format!("{z:.2} m").into()),
+        ("up", height(kit, z).into()),
     ];
     kit.words.say("arm-told-strongest-line", &args)
+}
+
+fn height(kit: &Kit, z: f64) -> String {
+    let key = if z < 0.0 {
+        "arm-told-down"
+    } else {
+        "arm-told-up"
+    };
+    kit.t1(key, "length", format!("{:.2} m", z.abs()))
+}
+
+/// Where a square begins, to the nanometre: a whole number of sides, without the last digits of the multiplication.
+fn begins(count: i32, side: f64) -> f64 {
+    (f64::from(count) * side * 1e9).round() / 1e9
 }
 
 impl Figures {

@@ -34,11 +34,11 @@ pub(super) fn run(kit: &Kit, subject: &Subject) -> Result<Said, Trouble> {
     if !unknown.is_empty() {
         text += &format!("\n{}\n{unknown}", kit.t("arm-told-missing-heading"));
     }
-    text += &format!(
-        "\n{}\n{}\n",
-        kit.t("arm-told-standard-note"),
-        kit.t("arm-told-statics-only")
-    );
+    text += &format!("\n{}\n", kit.t("arm-told-standard-note"));
+    text += &format!("{}\n", kit.t("arm-told-statics-only"));
+    if record.rests_on_guess {
+        text += &format!("{}\n", kit.t("arm-told-guessed"));
+    }
     let units = figures
         .0
         .iter()
