@@ -2,7 +2,7 @@
 
 use crate::program::{REFERENCE, asked, records};
 use crate::reference::{RAMS, exact, is, lengths, limit, number};
-use crate::table::{close, rows};
+use crate::table::{Row, close, rows};
 
 #[test]
 fn what_is_shut_in_when_it_hangs() {
@@ -137,7 +137,7 @@ fn lying_on_the_bucket_and_bled() {
 #[test]
 fn torque_of_the_swing_over_its_travel() {
     let table = rows("swing.csv");
-    let pose = |row: &crate::table::Row| [1.29, 1.2045, 0.965_54, row.number("angle").to_degrees()];
+    let pose = |row: &Row| [1.29, 1.2045, 0.965_54, row.number("angle").to_degrees()];
     let poses: Vec<[f64; 4]> = table.iter().map(pose).collect();
     for (row, record) in table.iter().zip(records(REFERENCE, &poses)) {
         for (name, column) in [
@@ -162,9 +162,8 @@ fn torque_of_the_swing_over_its_travel() {
 fn rams_as_columns() {
     let middle = [1.29, 1.2045, 0.965_54];
     let table = rows("buckling.csv");
-    let place =
-        |row: &crate::table::Row| RAMS.iter().position(|ram| *ram == row.text("ram")).unwrap();
-    let pose = |row: &crate::table::Row| {
+    let place = |row: &Row| RAMS.iter().position(|ram| *ram == row.text("ram")).unwrap();
+    let pose = |row: &Row| {
         let mut pose = [middle[0], middle[1], middle[2], 0.0];
         pose[place(row)] = row.number("length");
         pose
