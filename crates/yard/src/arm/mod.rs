@@ -30,6 +30,7 @@ mod standing;
 mod survey;
 mod teaching;
 
+pub use forces::pin_forces;
 pub use machine::{
     Cell, Likely, MachineRecord, MapGrid, PointOfApplication, RamRange, StandardForces, Strongest,
     likely, machine, strength_map, strongest,
