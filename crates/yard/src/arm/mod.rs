@@ -20,6 +20,7 @@ mod machine;
 mod missing;
 mod moving;
 mod of_book;
+mod pins;
 mod plant;
 mod pose;
 mod rams;
@@ -28,6 +29,7 @@ mod record;
 mod shape;
 mod standing;
 mod survey;
+mod surveyed;
 mod teaching;
 
 pub use forces::pin_forces;
@@ -47,7 +49,7 @@ pub use record::{
     HangingRam, LiftRecord, LimitRecord, PartRecord, PoseAsked, PoseRecord, PoseWarning, RamRecord,
     StanceForce, StanceLift, SwingRecord, TankRecord,
 };
-pub use survey::{MeasuredOne, MeasuredWhat, NextMeasure, SurveyFinding, SurveyOfArm};
+pub use surveyed::{MeasuredOne, MeasuredWhat, NextMeasure, SurveyFinding, SurveyOfArm};
 pub use teaching::{
     OrderOfWork, TeachingPose, TeachingPoses, TeachingReason, order_of_work, teaching_poses,
 };
