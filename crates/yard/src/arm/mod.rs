@@ -20,6 +20,7 @@ mod machine;
 mod missing;
 mod moving;
 mod of_book;
+mod pins;
 mod plant;
 mod pose;
 mod rams;
@@ -28,9 +29,11 @@ mod record;
 mod shape;
 mod standing;
 mod survey;
+mod surveyed;
 mod teaching;
 mod under_force;
 
+pub use forces::pin_forces;
 pub use machine::{
     Cell, Likely, MachineRecord, MapGrid, PointOfApplication, RamRange, StandardForces, Strongest,
     likely, machine, strength_map, strongest,
@@ -47,7 +50,7 @@ pub use record::{
     HangingRam, LiftRecord, LimitRecord, PartRecord, PoseAsked, PoseRecord, PoseWarning, RamRecord,
     StanceForce, StanceLift, SwingRecord, TankRecord,
 };
-pub use survey::{MeasuredOne, MeasuredWhat, NextMeasure, SurveyFinding, SurveyOfArm};
+pub use surveyed::{MeasuredOne, MeasuredWhat, NextMeasure, SurveyFinding, SurveyOfArm};
 pub use teaching::{
     OrderOfWork, TeachingPose, TeachingPoses, TeachingReason, order_of_work, teaching_poses,
 };

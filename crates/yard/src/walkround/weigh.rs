@@ -142,7 +142,7 @@ fn level(
     if mark.pose.is_none() || pose != mark.pose.as_ref() {
         let higher = higher_there(mark, pose);
         let told = higher.map(|higher| corrected(mark, reads, higher));
-        // What would be well at any heat of the oil, or amiss at any, the mark's heat does not change: it is asked below.
+        // What holds all the more in the mark's pose is weighed on as if it were read there, the oil's heat with it.
         if told != Some(Corrected::Compares) {
             return Told::Unknown(What::LevelPose {
                 read_in: pose.cloned(),

@@ -153,7 +153,13 @@ pub(super) fn ram_work(section: &Section<'_, '_>, moved: &Once) -> RamWork {
     }
 }
 
-pub(super) fn distance(section: Section<'_, '_>) -> Option<Distance> {
+/// Every distance. Names are looked at only where the book says where pins are: before that they are anybody's words.
+pub(super) fn distances(sheet: &Sheet<'_, '_>) -> Vec<Distance> {
+    let named = sheet.has("pin");
+    sheet.each("distance", |section| distance(section, named))
+}
+
+fn distance(section: Section<'_, '_>, named: bool) -> Option<Distance> {
     let (from, to) = (section.text("from"), section.text("to"));
     // A pin may lie under the ground or behind the axis.
     let signed = [&from, &to]
@@ -165,7 +171,7 @@ pub(super) fn distance(section: Section<'_, '_>) -> Option<Distance> {
         section.positive("is")
     };
     let known = section.word("known").unwrap_or(KnownBy::Measured);
-    for (key, end) in [("from", &from), ("to", &to)] {
+    for (key, end) in [("from", &from), ("to", &to)].iter().filter(|_| named) {
         note_unknown_pin(&section, key, end.as_deref());
     }
     Some(Distance {

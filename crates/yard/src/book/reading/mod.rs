@@ -97,7 +97,7 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
             .one("greasing")
             .map(machine::greasing)
             .unwrap_or_default(),
-        distances: sheet.each("distance", arm::distance),
+        distances: arm::distances(sheet),
         masses: sheet.each("mass", arm::mass),
         ground_gear: sheet.one("ground").and_then(machine::ground),
         rest: sheet.each("rest", lists::rest),
