@@ -156,7 +156,7 @@ mod tests {
     #[test]
     fn it_is_a_root_and_no_smaller_one_is_passed_over() {
         let length = 1.5;
-        for tube in [0.065, 0.08, 0.14, 0.3] {
+        for tube in [0.07, 0.08, 0.14, 0.3] {
             for to_gland in [0.05, 0.4, 0.75, 1.1, 1.45] {
                 let column = RamColumn {
                     rod: 0.05,
