@@ -106,7 +106,7 @@ fn between(
         (pin, "swing-axis") => place(pin)[0],
         _ => {
             let ([ar, az], [br, bz]) = (place(one), place(other));
-            ((ar - br).powi(2) + (az - bz).powi(2)).sqrt()
+            ((ar - br) * (ar - br) + (az - bz) * (az - bz)).sqrt()
         }
     })
 }
