@@ -5,14 +5,14 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 
 /// A running `strength.py`.
-pub struct Anchors {
+pub(crate) struct Anchors {
     child: Child,
     answers: BufReader<std::process::ChildStdout>,
 }
 
 impl Anchors {
     /// Starts it with the kernel's numbers; nothing where there is no Python.
-    pub fn start(poses: usize, rounds: usize, numbers: &[String]) -> Option<Self> {
+    pub(crate) fn start(poses: usize, rounds: usize, numbers: &[String]) -> Option<Self> {
         let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("benches/strength.py");
         let mut child = Command::new(python())
             .arg(script)
@@ -28,7 +28,7 @@ impl Anchors {
     }
 
     /// Nanoseconds a pose and the sum of all results of one way; nothing where that is not installed.
-    pub fn ask(&mut self, way: &str) -> Option<(f64, f64)> {
+    pub(crate) fn ask(&mut self, way: &str) -> Option<(f64, f64)> {
         writeln!(self.child.stdin.as_mut()?, "{way}").ok()?;
         let mut line = String::new();
         self.answers.read_line(&mut line).ok()?;
