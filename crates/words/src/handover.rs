@@ -192,6 +192,7 @@ impl Words {
                 args.extend(ended.map(|date| ("date", self.date(date).into())));
                 (ended.map(|_| "ended"), args)
             }
+            What::DocumentUndated { title } => (None, vec![("title", title.into())]),
             What::UnknownFluid { fluids } => {
                 let names = fluids.iter().map(|fluid| {
                     names

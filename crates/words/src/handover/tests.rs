@@ -207,6 +207,9 @@ fn every_what() -> Vec<What> {
             ended,
         }),
     );
+    all.push(What::DocumentUndated {
+        title: "Test report of the lifting eye".into(),
+    });
     all
 }
 

@@ -442,6 +442,7 @@ fn every_question_says_how_to_settle_it() {
     let words = Words::english();
     let hours = |n: i64| Exact::from(n);
     let point = || PointId::new("horn").unwrap();
+    let bucket = || MachineId::new("narrow-bucket").unwrap();
     let questions = [
         Asks::MeterFell {
             from: hours(1240),
@@ -486,6 +487,13 @@ fn every_question_says_how_to_settle_it() {
         Asks::CorrectionNotEntitled { of: entry() },
         Asks::Rivals { of: entry() },
         Asks::BookUnread { mistakes: 2 },
+        Asks::AttachmentMoved {
+            attachment: bucket(),
+            from: MachineId::new("loader").unwrap(),
+        },
+        Asks::AttachmentNotTaken {
+            attachment: bucket(),
+        },
         Asks::LeftRunning {
             engine: EngineLeft::Running,
         },

@@ -63,6 +63,7 @@ impl What {
             What::AttachmentWithCare { .. } => "attachment-with-care",
             What::AttachmentNotKnown { .. } => "attachment-not-known",
             What::NoDocument { .. } => "no-document",
+            What::DocumentUndated { .. } => "document-undated",
             What::OpenRecall { .. } => "open-recall",
             What::LevelAttachment => "level-attachment",
             What::UnknownFluid { .. } => "unknown-fluid",

@@ -352,6 +352,11 @@ pub enum What {
         /// Its last day, where there was one.
         ended: Option<jiff::civil::Date>,
     },
+    /// A document that the machine needs is there, but nobody wrote its last day.
+    DocumentUndated {
+        /// Its title in the book.
+        title: String,
+    },
     /// A recall that nobody has answered.
     OpenRecall {
         /// Its title.

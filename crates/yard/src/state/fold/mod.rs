@@ -5,6 +5,7 @@
 //! they name; so are photos.
 
 mod arrival;
+mod attached;
 mod corrections;
 mod findings;
 mod harm;
@@ -35,6 +36,7 @@ use crate::{
     id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PointId},
     people::Deed,
 };
+use attached::Attached;
 use corrections::{Corrected, Heard, RoleOf};
 use findings::Closing;
 use hours::Read;
@@ -90,10 +92,14 @@ pub fn fold_machine_reading(
     let shelf = shelf::shelf(machine, &own, &role, read);
     let rulings = rulings::gather(&corrected.heard, &role);
     let mut fold = Fold::new(machine, &shelf, &rulings, &role);
+    let attached = Attached::of(&corrected, &role);
     fold.take_open(&corrected, &own);
+    let moved = attached.questions(machine);
+    moved.into_iter().for_each(|question| fold.raise(question));
     own.iter().for_each(|heard| fold.take(heard));
     let mut state = fold.end();
     let is_own = |heard: &Heard<'_>| heard.entry.machine.as_ref() == Some(machine);
+    attached.settle(machine, &mut state);
     state.documents = kept::documents(&corrected, is_own, &role);
     state.unseen_by_permit = unseen::unseen_by_permits(&ordered, &state);
     state
