@@ -66,6 +66,9 @@ impl Words {
                 "question-told-too-much",
                 &[hours("told", told), hours("passed", passed)],
             ),
+            Asks::NoMeterToRead { shows } => {
+                self.told("question-no-meter-to-read", &[hours("hours", shows)])
+            }
             Asks::Unreadable { kind, at } => self.told(
                 "question-unreadable",
                 &[("kind", kind.into()), ("place", at.into())],

@@ -475,6 +475,7 @@ fn every_question_says_how_to_settle_it() {
             told: hours(30),
             passed: hours(20),
         },
+        Asks::NoMeterToRead { shows: hours(1240) },
         Asks::Unreadable {
             kind: own("run"),
             at: own("body.hours"),

@@ -590,6 +590,11 @@ pub enum Asks {
         /// Hours that passed.
         passed: quantity::Exact,
     },
+    /// A meter was read where the book says that there is none. It is not counted.
+    NoMeterToRead {
+        /// What was read.
+        shows: quantity::Exact,
+    },
     /// The body does not read.
     Unreadable {
         /// Kind as written.

@@ -14,7 +14,7 @@ use yard::{
     handover::{Judgement, Reason, Verdict, What},
     id::{FaultRef, MachineId, PointId},
     state::{Finding, Given, MachineState},
-    upkeep::{DueLine, OpenThing, hours_figure, life_hours, next_due, open_things},
+    upkeep::{DueLine, OpenThing, hours_figure, next_due, open_things, shown_hours},
     walkround::numbers,
 };
 
@@ -123,7 +123,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         findings: findings(desk, &p, state, &judgement, &here),
         remarks: remarks(desk, &p, state),
         due: due(desk, &p, state, &here),
-        hours: p.words.life_hours(life_hours(state).as_ref()),
+        hours: p.words.life_hours(shown_hours(state).as_ref()),
         hours_figure: hours_figure(state).map(|_| format!("{here}/figure/hours")),
         papers: papers_of(&p, state.left.is_some()),
         to_see: documents::to_see(desk, &p, &state.documents),

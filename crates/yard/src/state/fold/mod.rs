@@ -125,7 +125,7 @@ impl<'f> Fold<'f> {
         rulings: &'f Rulings<'f>,
         role: &'f RoleOf<'f>,
     ) -> Self {
-        let meters = Meters::new(shelf.book());
+        let meters = Meters::new(&shelf.adopted);
         let state = MachineState {
             id: Some(machine.clone()),
             books: shelf.adopted.clone(),
