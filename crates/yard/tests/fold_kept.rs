@@ -517,5 +517,9 @@ fn papers_for_one_need_count_only_as_far_as_no_day_lies_between() {
     assert_eq!(until(&yard), Some(midnight), "two days nobody covers");
     let between = report(Some("2026-03-03"), "2026-03-04");
     yard.says(STEWARD, "2026-01-02T09:00", between);
-    assert_eq!(until(&yard), Some(at("2026-03-11T07:00")), "the round's own end");
+    assert_eq!(
+        until(&yard),
+        Some(at("2026-03-11T07:00")),
+        "the round's own end"
+    );
 }

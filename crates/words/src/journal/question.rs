@@ -73,6 +73,9 @@ impl Words {
                 "question-unreadable",
                 &[("kind", kind.into()), ("place", at.into())],
             ),
+            Asks::TextTooLong { letters } => {
+                self.told("question-text-too-long", &[("n", (*letters).into())])
+            }
             Asks::Misfit { point } => self.told(
                 "question-misfit",
                 &[("point", self.point(point, names).into())],

@@ -480,6 +480,7 @@ fn every_question_says_how_to_settle_it() {
             kind: own("run"),
             at: own("body.hours"),
         },
+        Asks::TextTooLong { letters: 30_000 },
         Asks::Misfit { point: point() },
         Asks::NoSuchPoint { point: point() },
         Asks::NotEntitled {

@@ -49,6 +49,7 @@ impl What {
             What::HoursInQuestion => "hours-in-question",
             What::LeftNotAtRest { .. } => "left-not-at-rest",
             What::NotHandedOver => "not-handed-over",
+            What::UsedSinceHandover => "used-since-handover",
             What::LeftRunning => "left-running",
             What::EngineNotSaid => "engine-not-said",
             What::StepNotInBook { .. } => "step-not-in-book",

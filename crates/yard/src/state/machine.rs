@@ -602,6 +602,11 @@ pub enum Asks {
         /// Where.
         at: String,
     },
+    /// A text longer than any of a form may be. It is kept whole.
+    TextTooLong {
+        /// How many letters.
+        letters: usize,
+    },
     /// An answer does not fit its point.
     Misfit {
         /// Point.

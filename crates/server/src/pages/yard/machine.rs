@@ -10,7 +10,7 @@ use askama::Template;
 use papers::drawing::{Emphasis, Mark, Plan, Side, plan, side, verdict_mark};
 use words::Arg;
 use yard::{
-    book::{Book, View, Without},
+    book::{Book, PointKind, View, Without},
     handover::{Judgement, Reason, Verdict, What},
     id::{FaultRef, MachineId, PointId},
     state::{Finding, Given, MachineState},
@@ -46,6 +46,8 @@ struct MachinePage {
     papers: Vec<Paper>,
     to_see: Vec<String>,
     fitted: Vec<String>,
+    /// Whether it has anything to grease.
+    greased: bool,
     left: bool,
 }
 
@@ -138,6 +140,10 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
                 )
             })
             .collect(),
+        greased: book
+            .points
+            .iter()
+            .any(|point| matches!(point.kind, PointKind::Fitting(_))),
         left: state.left.is_some(),
         here,
         p,

@@ -174,6 +174,9 @@ impl<'f> Fold<'f> {
     /// Takes one entry. Kinds that change nothing of a machine are named, so that a new kind cannot be forgotten here.
     fn take(&mut self, heard: &Heard<'f>) {
         let Some(body) = heard.body else { return };
+        if let Some(letters) = body.too_long() {
+            self.ask(heard.entry, Asks::TextTooLong { letters });
+        }
         match body {
             Body::GapAccepted(accepted) if self.may(heard, Deed::AdoptBook) => {
                 self.state
