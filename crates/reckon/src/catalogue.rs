@@ -4,7 +4,7 @@ use crate::leaf::Leaf;
 use crate::{arm, machine, upkeep};
 
 /// Every leaf, job by job.
-pub static LEAVES: [&Leaf; 83] = [
+pub static LEAVES: [&Leaf; 84] = [
     &arm::rest::bled_circuit::LEAF,
     &arm::swing::boom_stress::LEAF,
     &arm::pose::bucket_capacity::LEAF,
@@ -37,6 +37,7 @@ pub static LEAVES: [&Leaf; 83] = [
     &machine::bent_column::LEAF,
     &machine::catenary::LEAF,
     &machine::conformity_probability::LEAF,
+    &machine::ground_bears::LEAF,
     &machine::guard_band_risk::LEAF,
     &machine::lap_length::LEAF,
     &machine::level_at_reference::LEAF,

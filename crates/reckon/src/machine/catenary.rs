@@ -38,15 +38,15 @@ pub struct Catenary {
 ///
 /// Formula: c from s = c (cosh(L / 2c) - 1), by halving; T = w c, at the ends w (c + s), length 2 c sinh(L / 2c).
 ///
-/// Range: any sag up to a hundred thousand spans; a chain that bends freely and does not stretch.
+/// Range: any sag up to three thousand spans; a chain that bends freely and does not stretch.
 ///
 /// # Errors
-/// "sag-beyond-any-chain" where there is no such curve to be found.
+/// "sag-beyond-any-chain" where it hangs deeper than that.
 ///
 /// Source: statics, definition.
 pub fn catenary(weight_per_length: f64, span: f64, sag: f64) -> Result<Catenary, Refusal> {
     let wanted = 2.0 * sag / span;
-    let (mut low, mut high) = (0.0, 20.0);
+    let (mut low, mut high) = (0.0, 12.0);
     if deepness(high) < wanted {
         return Err(Refusal::Contradiction {
             what: "sag-beyond-any-chain",

@@ -3,6 +3,7 @@
 pub mod bent_column;
 pub mod catenary;
 pub mod conformity_probability;
+pub mod ground_bears;
 pub mod guard_band_risk;
 pub mod lap_length;
 pub mod level_at_reference;

@@ -14,7 +14,7 @@ leaf! {
 
 /// The area a pad must have, in square metres.
 ///
-/// - `load` \[kN\]: what this support carries at worst. `ground_bears` \[kPa\]: see [`super::pad_pressure::GROUNDS`].
+/// - `load` \[kN\]: what this support carries at worst. `ground_bears` \[kPa\]: see [`super::ground_bears`].
 ///
 /// Formula: load / pressure.
 ///

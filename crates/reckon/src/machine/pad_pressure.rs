@@ -12,16 +12,6 @@ leaf! {
     source { "Load over area", 0, "", Definition }
 }
 
-/// What grounds are planned to bear: code, least and most, in kilopascals.
-///
-/// Planning figures of a page that works out pads, read; of little weight. A trench beside a foot, wet or made ground bear less.
-pub const GROUNDS: [(&str, f64, f64); 4] = [
-    ("soft-clay", 25.0, 75.0),
-    ("firm-clay-or-fill", 75.0, 145.0),
-    ("dense-sand-or-gravel", 145.0, 290.0),
-    ("stone-pad", 190.0, 380.0),
-];
-
 /// The pressure under a pad, in kilopascals.
 ///
 /// - `load` \[kN\]: what this support carries. `area` \[m²\]: of the pad on the ground.

@@ -40,7 +40,7 @@ pub struct SplitPinForPin {
 ///
 /// - `pin` \[mm\]: diameter of the pin.
 ///
-/// Formula: the row of the largest pin of the table that is no thicker than this one, by half a millimetre for wear.
+/// Formula: the row of the largest pin of the table that is no thicker than this one; a twentieth of a millimetre is for measuring.
 ///
 /// Range: pins from a quarter of an inch to an inch and a bit. For metric bolts no list was found.
 ///
@@ -49,8 +49,8 @@ pub struct SplitPinForPin {
 ///
 /// Source: ASME B18.8.1 as a published table prints it, read.
 pub fn split_pin_for_pin(pin: f64) -> Result<SplitPinForPin, Refusal> {
-    let worn = 0.5;
-    let inches = (pin + worn) / 25.4;
+    // A pin is measured to a twentieth of a millimetre.
+    let inches = (pin + 0.05) / 25.4;
     let row = PINS.iter().rev().find(|row| row[0] <= inches);
     let &[_, split_pin, hole_least, hole_most] = row.ok_or(Refusal::OutOfRange {
         input: "pin",

@@ -37,6 +37,14 @@ leaf-machine-conformity-probability = Probability of lying within the limits
     .in-high = upper limit, if there is one
     .out-probability = probability of lying within
 
+leaf-machine-ground-bears = What ground bears
+    .purpose = Gives a first guess of what a kind of ground bears.
+    .formula = A table of planning figures.
+    .caution = Take the least. Wet ground, made ground and the edge of a trench bear less still.
+    .in-ground = kind: 1 soft clay, 2 firm clay or fill, 3 dense sand or gravel, 4 stone
+    .out-least = at least
+    .out-most = at most
+
 leaf-machine-guard-band-risk = Risk left at the edge of a guard band
     .purpose = Tells how often a value that was just accepted lies beyond its limit after all.
     .formula = The share of a normal curve, as wide as the measurement is uncertain, that lies beyond the guard band.
