@@ -32,7 +32,8 @@ pub struct UsableForce {
 
 /// The least of what the working ram, the holding rams, tipping and sliding allow at the tooth.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `stance`: what it stands on, as [`Stance::to_numbers`] gives it; no number, or a single 0,
 ///   for a machine that is held down.
 /// - `ram`: the one that the pump drives: 1 boom, 2 dipper, 3 bucket; the others hold.

@@ -24,7 +24,8 @@ const OWN: usize = 23;
 
 /// The arm's moment of inertia about the swing axis, kg m².
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `own`: the post's mass, place of its centre (out, up) and own moment; of boom, dipper and bucket the own moments along
 ///   and upright; of lever and link along and across; of each ram along, across of the barrel, across of the rod. No number,
 ///   or a single 0, where they are not known: every part then counts as a point.
