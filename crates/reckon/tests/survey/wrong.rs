@@ -65,10 +65,10 @@ fn one_wrong_distance_is_named() {
 
 #[test]
 fn what_it_should_read_is_said() {
-    let mut survey = everything(&reference().shape);
+    let mut survey = well_checked();
     let clean = solve(&survey).unwrap();
     let count = clean.tested.len();
-    // The places of distances alone are those of their tests.
+    // The places of distances are those of their tests.
     let likeness = |at: usize| {
         let others = (0..count).filter(|other| *other != at);
         others

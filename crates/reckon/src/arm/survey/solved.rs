@@ -4,7 +4,7 @@ use super::adjust::adjusted;
 use super::advice::{Advice, separating_sides, surest};
 use super::asked::{Fault, Survey};
 use super::chance::{UNLIKELY, chi_square_tail};
-use super::closing;
+use super::closing::{NotClosing, not_closing};
 use super::doubt::{Doubt, doubts};
 use super::geometry::{Assembly, Geometry, UNKNOWNS};
 use super::lacking::{Further, Lacking, lacking};
@@ -12,7 +12,7 @@ use super::pin::Pin;
 use super::reliability::{Reliability, Tested};
 use super::rows::Problem;
 use super::triangles::{ImpossibleTriangle, impossible};
-use crate::arm::shape::{Joint, ShapeTrouble};
+use crate::arm::shape::Joint;
 
 /// How all measurements fit together.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,7 +59,7 @@ pub struct Solved {
     /// Pins that may lie on the other side.
     pub either_side: Vec<EitherSide>,
     /// What keeps boom, dipper and bucket from closing over their rams' whole stroke; none where all is well.
-    pub closing: [Option<ShapeTrouble>; 3],
+    pub closing: [Option<NotClosing>; 3],
     pub(super) tests: Reliability,
     unknowns: Vec<f64>,
 }
@@ -108,7 +108,7 @@ pub fn solve(survey: &Survey) -> Result<Solved, Fault> {
         impossible: impossible(problem),
         either_side: sides.collect(),
         closing: Joint::ALL
-            .map(|joint| closing::trouble(&geometry, &survey.assembly, joint, ends(joint))),
+            .map(|joint| not_closing(&geometry, &survey.assembly, joint, ends(joint))),
         lacking,
         tested: tests.tested.clone(),
         unknowns: fit.descent.unknowns,
