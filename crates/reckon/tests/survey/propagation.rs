@@ -3,7 +3,7 @@
 use reckon::arm::force::{Statics, standard_crowd, standard_curl};
 use reckon::arm::pose::Placed;
 use reckon::arm::shape::ArmShape;
-use reckon::arm::survey::{Assembly, Geometry, UNKNOWNS, solve};
+use reckon::arm::survey::{Assembly, Closing, Geometry, Pin, RamEnds, Survey, UNKNOWNS, solve};
 
 use crate::machine::reference;
 use crate::measured::{POSES, everything, machines, ram_ends, reading};
@@ -173,17 +173,30 @@ fn where_it_ceases_to_close_is_said() {
     let shape = reference().shape;
     let mut survey = everything(&shape);
     let (shortest, longest) = shape.boom_triangle.between();
-    survey.rams[0].open = longest + 0.004;
-    survey.rams[0].closed = shortest + 0.001;
-    let boom = solve(&survey).unwrap().closing[0].unwrap();
+    survey.rams[0] = Some(RamEnds {
+        closed: shortest + 0.001,
+        open: longest + 0.004,
+    });
+    let part = |survey: &Survey, joint: usize| match solve(survey).unwrap().closing[joint] {
+        Closing::Part(part) => part,
+        other => panic!("{other:?}"),
+    };
+    let boom = part(&survey, 0);
     assert!((boom.missing - 0.004).abs() < 1e-5 && (boom.closes_to - longest).abs() < 1e-5);
     assert_eq!(boom.trouble.code(), "triangle-open");
     // The linkage stretched out: ram barrel, lever's pin and shared pin in line.
     let bar = &shape.linkage;
     let stretched = (bar.lever_pin() - bar.barrel()).length() + bar.lever();
-    survey.rams[2].open = stretched + 0.01;
-    let bucket = solve(&survey).unwrap().closing[2].unwrap();
+    survey.rams[2].as_mut().unwrap().open = stretched + 0.01;
+    let bucket = part(&survey, 2);
     assert!(bucket.missing >= 0.01 - 1e-5 && bucket.closes_to <= stretched + 1e-5);
+    // Without the lever's length nothing is said of the linkage, and all of the boom.
+    survey.distances.retain(|taped| taped.to != Pin::LinkagePin);
+    let closing = solve(&survey).unwrap().closing;
+    assert!(matches!(
+        closing,
+        [Closing::Part(_), Closing::Whole, Closing::NotKnown]
+    ));
 }
 
 #[test]

@@ -40,8 +40,8 @@ pub struct Survey {
     pub nominal: Geometry,
     /// Which of the mirror assemblies it is.
     pub assembly: Assembly,
-    /// Closed and open length of boom, dipper and bucket ram.
-    pub rams: [RamEnds; 3],
+    /// Closed and open length of boom, dipper and bucket ram, where known.
+    pub rams: [Option<RamEnds>; 3],
     /// Tape.
     pub distances: Vec<Taped>,
     /// Poses.
@@ -109,7 +109,7 @@ impl Survey {
             return Some(Fault::NominalNotALength);
         }
         Joint::ALL.into_iter().find_map(|joint| {
-            let ends = self.rams[joint.index()];
+            let ends = self.rams[joint.index()]?;
             let sound = ends.closed > 0.0 && ends.open > ends.closed && ends.open <= MOST;
             (!sound).then_some(Fault::NotAStroke(joint))
         })

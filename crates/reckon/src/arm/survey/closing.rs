@@ -2,7 +2,7 @@
 
 use super::geometry::{Assembly, Geometry, RamEnds, UNKNOWNS};
 use super::solved::Solved;
-use crate::arm::shape::{Joint, ShapeTrouble};
+use crate::arm::shape::{Joint, ShapeTrouble, Vector};
 use crate::refusal::Refusal;
 use crate::sample::choose_lowest;
 
@@ -17,6 +17,17 @@ pub struct NotClosing {
     pub closes_to: f64,
     /// How much of the stroke is missing beyond it, in metres; half the stroke where it does not close half way.
     pub missing: f64,
+}
+
+/// Whether a joint closes over its ram's whole stroke.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Closing {
+    /// It does.
+    Whole,
+    /// Not over a part of it.
+    Part(NotClosing),
+    /// Not to be said: the ends of the stroke are not known, or pins on which it depends are not determined.
+    NotKnown,
 }
 
 /// Steps of half a stroke that are looked at, half a centimetre or so each.
@@ -75,6 +86,30 @@ fn towards(
     })
 }
 
+/// The lengths on which it depends whether a joint closes.
+fn deciding(pins: &Geometry, joint: Joint) -> Vec<f64> {
+    let along = |length: f64| Vector::new(length, 0.0);
+    let bucket_pin = along(pins.dipper_length);
+    match joint {
+        Joint::Boom => vec![
+            (pins.boom_barrel - pins.foot).length(),
+            pins.boom_rod.length(),
+        ],
+        Joint::Dipper => vec![
+            (pins.dipper_barrel - along(pins.boom_length)).length(),
+            pins.dipper_rod.length(),
+        ],
+        Joint::Bucket => vec![
+            (pins.lever_pin - pins.bucket_barrel).length(),
+            (bucket_pin - pins.lever_pin).length(),
+            (bucket_pin - pins.bucket_barrel).length(),
+            pins.lever,
+            pins.link,
+            pins.link_pin.length(),
+        ],
+    }
+}
+
 /// Numbers that keep their signs as long as no dead centre is passed: of a triangle its lever, of the linkage the sines
 /// between link and bucket's crank, ram and lever, link and lever.
 fn sides_of(
@@ -131,6 +166,16 @@ impl Geometry {
 }
 
 impl Solved {
+    /// Whether this joint closes over its ram's whole stroke.
+    pub(super) fn closes(&self, joint: Joint, ends: Option<RamEnds>) -> Closing {
+        let sides = |pins: &Geometry| Some(deciding(pins, joint));
+        let (Some(ends), Ok(_)) = (ends, self.spread_of(sides)) else {
+            return Closing::NotKnown;
+        };
+        not_closing(&self.geometry, &self.assembly, joint, ends)
+            .map_or(Closing::Whole, Closing::Part)
+    }
+
     /// The chance that the arm as surveyed closes over the whole stroke of these rams.
     ///
     /// # Errors

@@ -34,7 +34,7 @@ mod triangles;
 pub use advice::Advice;
 pub use asked::{Fault, MOST, Part, Reading, Survey, Taped, Which};
 pub use chance::{CRITICAL, Z95, chi_square_tail};
-pub use closing::NotClosing;
+pub use closing::{Closing, NotClosing};
 pub use doubt::Doubt;
 pub use geometry::{Assembly, Geometry, RamEnds, UNKNOWNS};
 pub use lacking::{Further, Lacking};
