@@ -42,37 +42,38 @@ fn every_distance_gives_the_pins_back() {
     }
 }
 
+/// Each link a chain of triangles, nothing more; every pin tied to two others.
+const ENOUGH: [(Pin, Pin); 23] = [
+    (Pin::BoomFoot, Pin::Ground),
+    (Pin::BoomFoot, Pin::SwingAxis),
+    (Pin::BoomRamBarrel, Pin::Ground),
+    (Pin::BoomRamBarrel, Pin::SwingAxis),
+    (Pin::BoomFoot, Pin::DipperPin),
+    (Pin::BoomFoot, Pin::BoomRamRod),
+    (Pin::DipperPin, Pin::BoomRamRod),
+    (Pin::BoomFoot, Pin::DipperRamBarrel),
+    (Pin::DipperPin, Pin::DipperRamBarrel),
+    (Pin::DipperPin, Pin::BucketPin),
+    (Pin::DipperPin, Pin::DipperRamRod),
+    (Pin::BucketPin, Pin::DipperRamRod),
+    (Pin::DipperPin, Pin::BucketRamBarrel),
+    (Pin::BucketPin, Pin::BucketRamBarrel),
+    (Pin::BucketRamBarrel, Pin::LeverPin),
+    (Pin::BucketPin, Pin::LeverPin),
+    (Pin::BucketPin, Pin::Tooth),
+    (Pin::BucketPin, Pin::LinkPin),
+    (Pin::Tooth, Pin::LinkPin),
+    (Pin::BucketPin, Pin::Heel),
+    (Pin::Tooth, Pin::Heel),
+    (Pin::LeverPin, Pin::LinkagePin),
+    (Pin::LinkagePin, Pin::LinkPin),
+];
+
 #[test]
 fn just_enough_distances_give_the_pins_back() {
-    // Each link a chain of triangles, nothing more; every pin tied to two others.
-    let enough = [
-        (Pin::BoomFoot, Pin::Ground),
-        (Pin::BoomFoot, Pin::SwingAxis),
-        (Pin::BoomRamBarrel, Pin::Ground),
-        (Pin::BoomRamBarrel, Pin::SwingAxis),
-        (Pin::BoomFoot, Pin::DipperPin),
-        (Pin::BoomFoot, Pin::BoomRamRod),
-        (Pin::DipperPin, Pin::BoomRamRod),
-        (Pin::BoomFoot, Pin::DipperRamBarrel),
-        (Pin::DipperPin, Pin::DipperRamBarrel),
-        (Pin::DipperPin, Pin::BucketPin),
-        (Pin::DipperPin, Pin::DipperRamRod),
-        (Pin::BucketPin, Pin::DipperRamRod),
-        (Pin::DipperPin, Pin::BucketRamBarrel),
-        (Pin::BucketPin, Pin::BucketRamBarrel),
-        (Pin::BucketRamBarrel, Pin::LeverPin),
-        (Pin::BucketPin, Pin::LeverPin),
-        (Pin::BucketPin, Pin::Tooth),
-        (Pin::BucketPin, Pin::LinkPin),
-        (Pin::Tooth, Pin::LinkPin),
-        (Pin::BucketPin, Pin::Heel),
-        (Pin::Tooth, Pin::Heel),
-        (Pin::LeverPin, Pin::LinkagePin),
-        (Pin::LinkagePin, Pin::LinkPin),
-    ];
     for (name, shape) in machines() {
         let truth = Geometry::of(&shape);
-        let mut survey = perfect(&shape, &enough);
+        let mut survey = perfect(&shape, &ENOUGH);
         let solved = solve(&survey).unwrap();
         assert_eq!(solved.overall.redundancy, 0);
         assert!(

@@ -90,6 +90,23 @@ fn forces(shape: &ArmShape) -> [f64; 3] {
     [curl.force, crowd.force, hanging]
 }
 
+/// How the forces change with every number, in shares of themselves for a metre.
+fn changes_of_forces(shape: &ArmShape) -> Vec<[f64; 3]> {
+    let (pins, assembly) = (Geometry::of(shape), Assembly::of(shape));
+    let own = forces(shape);
+    let step = 1e-6;
+    let with = |at: usize, by: f64| {
+        let mut list = pins.to_list();
+        list[at] += by;
+        forces(&Geometry::from_list(&list).into_shape(assembly, shape.clone()))
+    };
+    let change = |at: usize| {
+        let (high, low) = (with(at, step), with(at, -step));
+        [0, 1, 2].map(|which| (high[which] - low[which]) / (2.0 * step * own[which].abs()))
+    };
+    (0..UNKNOWNS).map(change).collect()
+}
+
 #[test]
 fn the_table_of_the_report() {
     // Report on the reference machine, "How well must it be measured?": 2000 draws, printed to whole millimetres and
@@ -99,19 +116,7 @@ fn the_table_of_the_report() {
     let posed = pins.tooth(&assembly, middle(&shape)).unwrap();
     let reach: Vec<f64> = posed.by.iter().map(|moved| moved.r).collect();
     let height: Vec<f64> = posed.by.iter().map(|moved| moved.z).collect();
-    let own = forces(&shape);
-    let step = 1e-6;
-    let with = |at: usize, by: f64| {
-        let mut list = pins.to_list();
-        list[at] += by;
-        forces(&Geometry::from_list(&list).into_shape(assembly, shape.clone()))
-    };
-    let changes: Vec<[f64; 3]> = (0..UNKNOWNS)
-        .map(|at| {
-            let (high, low) = (with(at, step), with(at, -step));
-            [0, 1, 2].map(|which| (high[which] - low[which]) / (2.0 * step * own[which].abs()))
-        })
-        .collect();
+    let changes = changes_of_forces(&shape);
     for (sigma, tooth_mm, percent) in [
         (0.002, [28.0, 26.0], [0.7, 0.5, 0.7]),
         (0.005, [67.0, 65.0], [1.7, 1.3, 1.9]),

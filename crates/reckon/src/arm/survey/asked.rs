@@ -95,6 +95,20 @@ pub enum Fault {
     NotAStroke(Joint),
 }
 
+impl Fault {
+    /// The code under which the layer of words keeps a sentence for it.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Fault::NotRigid { .. } => "not-rigid",
+            Fault::NotALength(_) => "not-a-length",
+            Fault::NotAnUncertainty(_) => "not-an-uncertainty",
+            Fault::NeverCloses { .. } => "never-closes",
+            Fault::NominalNotALength => "nominal-not-a-length",
+            Fault::NotAStroke(_) => "not-a-stroke",
+        }
+    }
+}
+
 /// No arm that a tape goes to is larger, in metres.
 pub const MOST: f64 = 100.0;
 
