@@ -82,15 +82,20 @@ fn just_enough_distances_give_the_pins_back() {
                 .iter()
                 .all(|tested| tested.normalised.is_none())
         );
-        // The lever's pin may lie close to the line that it was measured along; its two images are millimetres apart
-        // then, and a guess that is not good tells the wrong one. Said, and never silently.
-        let mut chance = Chance::new(7);
-        survey.nominal = chance.guess(&truth, 0.02, 0.003);
-        let solved = solve(&survey).unwrap();
-        let off = furthest(&solved, &truth);
+        // A pin may lie close to the line between the two it was taped to. Its two images are near to each other then, and
+        // a poor guess may be nearer to the wrong one. That is said, and never silently wrong.
+        let (mut right, mut said) = (0, 0);
+        for seed in 0..100 {
+            survey.nominal = Chance::new(seed).guess(&truth, 0.15, 0.03);
+            let solved = solve(&survey).unwrap();
+            let close = furthest(&solved, &truth) < 1e-9;
+            right += usize::from(close);
+            said += usize::from(!close && !solved.either_side.is_empty());
+        }
+        println!("{name}: {right} right, {said} said");
         assert!(
-            off < 1e-9 || !solved.either_side.is_empty(),
-            "{name}: {off}"
+            right + said == 100 && right > 60,
+            "{name}: {right} right, {said} said"
         );
     }
 }
