@@ -92,7 +92,6 @@ fn just_enough_distances_give_the_pins_back() {
             right += usize::from(close);
             said += usize::from(!close && !solved.either_side.is_empty());
         }
-        println!("{name}: {right} right, {said} said");
         assert!(
             right + said == 100 && right > 60,
             "{name}: {right} right, {said} said"
@@ -177,5 +176,21 @@ fn the_arm_is_the_arm_again() {
             closing,
             [Closing::Part(_), Closing::NotKnown, Closing::Part(_)]
         ));
+    }
+}
+
+#[test]
+fn a_guess_of_another_size_or_another_machine_does() {
+    let [(_, reference), (_, excavator), _] = &machines()[..] else {
+        unreachable!()
+    };
+    for (shape, other) in [(reference, excavator), (excavator, reference)] {
+        let truth = Geometry::of(shape);
+        let sized = |size: f64| Geometry::from_list(&truth.to_list().map(|number| number * size));
+        for guess in [sized(0.5), sized(2.0), Geometry::of(other)] {
+            let mut survey = everything(shape);
+            survey.nominal = guess;
+            assert!(furthest(&solve(&survey).unwrap(), &truth) < 1e-9);
+        }
     }
 }
