@@ -7,6 +7,7 @@
 //! | [`force`] | the thrust in each ram, what each allows at the tooth, tipping, sliding |
 //! | [`strength`] | the same over the whole reach, many poses at once |
 //! | [`rest`] | what is shut in when it is parked, what bleeding does, oil level, buckling |
+//! | [`survey`] | from a tape to the pins, how surely, and what to measure next |
 //! | [`swing`] | torque of the swing, energy of the moving arm, what stopping it does |
 //!
 //! A file that declares a leaf gives one figure that a page or a paper prints, in the units people read: `arm.` and the
@@ -23,4 +24,5 @@ pub mod pose;
 pub mod rest;
 pub mod shape;
 pub mod strength;
+pub mod survey;
 pub mod swing;
