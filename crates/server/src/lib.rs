@@ -6,6 +6,7 @@ mod app;
 mod assets;
 mod caller;
 mod desk;
+mod direction;
 mod gate;
 mod guard;
 mod https;

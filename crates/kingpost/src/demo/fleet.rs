@@ -84,7 +84,11 @@ impl Member {
         for (fluid, grade) in fluids {
             after(&format!("\n[[fluid]]\nid = \"{fluid}\"\n"), grade);
         }
-        text + self.tables
+        text.push_str(self.tables);
+        if matches!(self.id, BRYONY | TEASEL) {
+            text.push_str(super::hung::TAKEN);
+        }
+        text
     }
 }
 
