@@ -218,10 +218,23 @@ fn region_from(code: &str, at: usize) -> Option<(usize, usize)> {
             .then(|| (stop, close_of(code, stop)));
     }
     if rest.starts_with("const ") || rest.starts_with("static ") {
-        let stop = at + rest.find(['=', ';', '{'])?;
+        let stop = end_of_type(code, at)?;
         return code[stop..]
             .starts_with('=')
             .then(|| (stop + 1, end_of_value(code, stop + 1)));
+    }
+    None
+}
+
+/// Where the name and type of a constant end; the semicolon of `[f64; 4]` is part of the type.
+fn end_of_type(code: &str, start: usize) -> Option<usize> {
+    let mut at = start;
+    while at < code.len() {
+        match code.as_bytes()[at] {
+            b'[' | b'(' => at = close_of(code, at),
+            b'=' | b';' | b'{' => return Some(at),
+            _ => at += 1,
+        }
     }
     None
 }
@@ -252,8 +265,10 @@ fn conditions(code: &str) -> Vec<(usize, usize)> {
 
 /// What is handed back where a formula refuses, as spans.
 fn refusals(code: &str) -> Vec<(usize, usize)> {
-    code.match_indices("Err(")
-        .map(|(start, _)| (start, close_of(code, start + 3)))
+    ["Err(", "ok_or("]
+        .iter()
+        .flat_map(|word| code.match_indices(word))
+        .map(|(start, word)| (start, close_of(code, start + word.len() - 1)))
         .collect()
 }
 
@@ -348,6 +363,19 @@ mod tests {
         assert_eq!(all.len(), 1, "{all:?}");
         assert_eq!(all[0].line, 6);
         assert_eq!(all[0].what, "`9.8` made `9.898000000000001`");
+    }
+
+    #[test]
+    fn a_table_is_changed_number_by_number() {
+        assert_eq!(
+            changes("const A: [[f64; 2]; 1] = [[1.0, 2.0]];"),
+            [
+                "const A: [[f64; 2]; 1] = [[1.01, 2.0]];",
+                "const A: [[f64; 2]; 1] = [[1.0, 2.02]];"
+            ]
+        );
+        let told = mutants("fn f() { a.ok_or(R { high: 2.0 * b }) }");
+        assert!(told.len() == 2 && told.iter().all(|mutant| mutant.edge));
     }
 
     #[test]
