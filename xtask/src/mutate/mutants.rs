@@ -212,13 +212,13 @@ fn region_from(code: &str, at: usize) -> Option<(usize, usize)> {
         return None;
     }
     if rest.starts_with("fn ") {
-        let stop = at + rest.find(['{', ';'])?;
+        let stop = stop_outside_brackets(code, at, b"{;")?;
         return code[stop..]
             .starts_with('{')
             .then(|| (stop, close_of(code, stop)));
     }
     if rest.starts_with("const ") || rest.starts_with("static ") {
-        let stop = end_of_type(code, at)?;
+        let stop = stop_outside_brackets(code, at, b"=;{")?;
         return code[stop..]
             .starts_with('=')
             .then(|| (stop + 1, end_of_value(code, stop + 1)));
@@ -226,13 +226,13 @@ fn region_from(code: &str, at: usize) -> Option<(usize, usize)> {
     None
 }
 
-/// Where the name and type of a constant end; the semicolon of `[f64; 4]` is part of the type.
-fn end_of_type(code: &str, start: usize) -> Option<usize> {
+/// Where one of these marks comes first, not counting what lies in brackets: the semicolon of `[f64; 4]` ends nothing.
+fn stop_outside_brackets(code: &str, start: usize, marks: &[u8]) -> Option<usize> {
     let mut at = start;
     while at < code.len() {
         match code.as_bytes()[at] {
             b'[' | b'(' => at = close_of(code, at),
-            b'=' | b';' | b'{' => return Some(at),
+            byte if marks.contains(&byte) => return Some(at),
             _ => at += 1,
         }
     }
@@ -384,5 +384,6 @@ mod tests {
             changes("fn f<T: A + B>(a: [f64; 2]) -> T { g(a) }"),
             Vec::<String>::new()
         );
+        assert_eq!(changes("fn f(a: [f64; 2]) -> [f64; 2] { a + b }").len(), 1);
     }
 }
