@@ -12,17 +12,13 @@ leaf! {
     source { "ASME B18.8.1, clevis pins", 0, "as a published table of dimensions prints them, in inches", Read }
 }
 
-/// Diameter of the pin, of its split pin, least and largest hole, in inches.
-pub const PINS: [[f64; 4]; 9] = [
+/// From which pin on, its split pin, least and largest hole, in inches. The printed table has nine pins up to one inch; those
+/// with the same split pin are one row here.
+pub const PINS: [[f64; 4]; 4] = [
     [0.25, 0.0625, 0.073, 0.088],
     [0.3125, 0.09375, 0.104, 0.119],
-    [0.375, 0.09375, 0.104, 0.119],
-    [0.4375, 0.09375, 0.104, 0.119],
     [0.5, 0.125, 0.136, 0.151],
-    [0.625, 0.125, 0.136, 0.151],
     [0.75, 0.15625, 0.167, 0.182],
-    [0.875, 0.15625, 0.167, 0.182],
-    [1.0, 0.15625, 0.167, 0.182],
 ];
 
 /// A split pin and its hole.
