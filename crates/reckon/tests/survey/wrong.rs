@@ -105,6 +105,27 @@ fn what_it_should_read_is_said() {
 }
 
 #[test]
+fn a_smaller_error_is_named_with_less_certainty() {
+    let mut survey = well_checked(&reference().shape);
+    let at = best_checked(&survey);
+    survey.distances[at].metres += 0.008;
+    let solved = solve(&survey).unwrap();
+    let Some(Doubt::Misfit { likelihood, .. }) = solved.doubts.first() else {
+        panic!("{:?}", solved.doubts)
+    };
+    // Each as likely as the fall in the sum of squares that it brings.
+    let sizes = solved.tested.iter().filter_map(|tested| tested.normalised);
+    let squares: Vec<f64> = sizes.map(|size| size * size).collect();
+    let most = squares.iter().copied().fold(0.0, f64::max);
+    let shares = squares
+        .iter()
+        .map(|square| libm::exp(0.5 * (square - most)));
+    let all: f64 = shares.sum();
+    assert!((likelihood * all - 1.0).abs() < 1e-9, "{likelihood} {all}");
+    assert!((0.2..0.999).contains(likelihood), "{likelihood}");
+}
+
+#[test]
 fn two_wrong_measurements_are_found_one_after_the_other() {
     let mut survey = well_checked(&reference().shape);
     let at = fair(&survey)[0];
