@@ -21,6 +21,7 @@ fn covered(survey: &Survey, truth: &Geometry, tooth: ([f64; 3], [f64; 2])) -> (V
         let solved: Solved = solve(&survey).unwrap();
         unlikely += u32::from(solved.overall.chance < 0.05);
         doubted += u32::from(!solved.doubts.is_empty());
+        assert!(solved.either_side.is_empty() && solved.complete());
         let found = solved.geometry.to_list();
         for (at, held) in held.iter_mut().enumerate() {
             let within = (found[at] - truth[at]).abs() <= Z95 * solved.variance(at).sqrt();

@@ -85,7 +85,7 @@ fn just_enough_distances_give_the_pins_back() {
         // A pin may lie close to the line between the two it was taped to. Its two images are near to each other then, and
         // a poor guess may be nearer to the wrong one. That is said, and never silently wrong.
         let (mut right, mut said) = (0, 0);
-        for seed in 0..100 {
+        for seed in 0..50 {
             survey.nominal = Chance::new(seed).guess(&truth, 0.15, 0.03);
             let solved = solve(&survey).unwrap();
             let close = furthest(&solved, &truth) < 1e-9;
@@ -93,7 +93,7 @@ fn just_enough_distances_give_the_pins_back() {
             said += usize::from(!close && !solved.either_side.is_empty());
         }
         assert!(
-            right + said == 100 && right > 60,
+            right + said == 50 && right > 30,
             "{name}: {right} right, {said} said"
         );
     }

@@ -2,7 +2,7 @@
 
 use reckon::arm::force::{Statics, standard_crowd, standard_curl};
 use reckon::arm::pose::Placed;
-use reckon::arm::shape::ArmShape;
+use reckon::arm::shape::{ArmShape, Vector};
 use reckon::arm::survey::{Assembly, Closing, Geometry, Pin, RamEnds, Survey, UNKNOWNS, solve};
 
 use crate::machine::reference;
@@ -177,9 +177,10 @@ fn the_chance_of_closing_is_that_of_the_longest_reach() {
 fn where_it_ceases_to_close_is_said() {
     let shape = reference().shape;
     let mut survey = everything(&shape);
+    // Both ends do not close: the worse one is told.
     let (shortest, longest) = shape.boom_triangle.between();
     survey.rams[0] = Some(RamEnds {
-        closed: shortest + 0.001,
+        closed: shortest - 0.002,
         open: longest + 0.004,
     });
     let part = |survey: &Survey, joint: usize| match solve(survey).unwrap().closing[joint] {
@@ -202,6 +203,59 @@ fn where_it_ceases_to_close_is_said() {
         closing,
         [Closing::Part(_), Closing::Whole, Closing::NotKnown]
     ));
+}
+
+#[test]
+fn a_linkage_that_closes_past_its_dead_centre_does_not_count() {
+    // Lever and link in line at 92 % of the stroke: beyond it every pin still has a place, but the bucket turns back.
+    let reference = reference().shape;
+    let mut pins = Geometry::of(&reference);
+    pins.link_pin = pins.link_pin * (0.4 / pins.link_pin.length());
+    (pins.lever, pins.link) = (0.3, 0.25);
+    let shape = pins.into_shape(Assembly::of(&reference), reference);
+    let ram = &shape.rams[2];
+    let end = shape.linkage.at_length(ram.extended());
+    assert!(end.is_ok());
+    let Closing::Part(part) = solve(&everything(&shape)).unwrap().closing[2] else {
+        panic!("closes")
+    };
+    assert_eq!(part.trouble.code(), "dead-centre");
+    let share = (part.closes_to - ram.closed) / ram.stroke;
+    assert!((0.92..0.93).contains(&share), "{share}");
+    let straight = shape.linkage.at_length(part.closes_to).unwrap();
+    let reach = (straight.link_pin - shape.linkage.lever_pin()).length();
+    assert!((reach - 0.55).abs() < 1e-6, "{reach}");
+}
+
+#[test]
+fn the_rams_own_uncertainty_reaches_the_tooth() {
+    let shape = reference().shape;
+    let solved = solve(&everything(&shape)).unwrap();
+    let lengths = middle(&shape);
+    let (pins, rams) = (
+        solved.tooth_at(lengths, 0.0).unwrap(),
+        solved.tooth_at(lengths, 0.003).unwrap(),
+    );
+    // Slopes of the arm itself, by differences.
+    let slope = |ram: usize| {
+        let at = |by: f64| {
+            let mut moved = lengths;
+            moved[ram] += by;
+            Placed::at_lengths(&shape, moved).unwrap().tooth
+        };
+        (at(1e-5) - at(-1e-5)) * 5e4
+    };
+    let slopes = [slope(0), slope(1), slope(2)];
+    let sum =
+        |part: &dyn Fn(Vector) -> f64| 9e-6 * slopes.iter().map(|slope| part(*slope)).sum::<f64>();
+    for (row, column, wanted) in [
+        (0, 0, sum(&|slope| slope.r * slope.r)),
+        (0, 1, sum(&|slope| slope.r * slope.z)),
+        (1, 1, sum(&|slope| slope.z * slope.z)),
+    ] {
+        let gained = rams.covariance[row][column] - pins.covariance[row][column];
+        assert!((gained - wanted).abs() < 1e-9, "{gained} for {wanted}");
+    }
 }
 
 #[test]
