@@ -2,7 +2,7 @@
 ### $point, $person, $machine: names; $at, $until: times already said; $because: a hindrance already said
 ### $read, $limit: as written; $pose, $mark: poses already said; $with: a combination in the book's words
 ### $left, $allowed, $hours: hours ready to show; $why, $what: the person's own words; $name: a name from the book
-### $n: how many; $about: what it bears on; $rest: a piece said before; $far: a distance as written; $how: own words
+### $by: how far a level is off, ready to show; $n: how many; $about: what it bears on; $rest: a piece said before; $far: a distance as written; $how: own words
 
 verdict-fit = Fit to run
     .short = fit
@@ -143,6 +143,10 @@ reason-level-too-full = { $point }: too full.
     .next = Draw some off to the mark. Too full does harm as well.
 
 reason-level-pose = { $point }: read in another pose ({ $pose }). The mark is for: { $mark }.
+    .next = Put the machine in the mark's pose and read it again.
+reason-level-pose-lower = { $point }: read in another pose ({ $pose }). There the oil stands { $by } lower than where the mark holds: { $mark }.
+    .next = Put the machine in the mark's pose and read it again.
+reason-level-pose-higher = { $point }: read in another pose ({ $pose }). There the oil stands { $by } higher than where the mark holds: { $mark }.
     .next = Put the machine in the mark's pose and read it again.
 reason-level-pose-not-said = { $point }: nobody said in which pose it was read. The mark is for: { $mark }.
     .next = Put the machine in the mark's pose and read it again.

@@ -134,6 +134,8 @@ correction-answered-again = Answered again in the same round.
 
 ask-pose = How does the machine stand?
 pose-other = Some other way, or not sure
+pose-level-lower = { $pose } (the oil stands { $far } lower there)
+pose-level-higher = { $pose } (the oil stands { $far } higher there)
 ask-oil-heat = How warm is the oil?
 ask-looks = What does it look like?
 ask-strokes = Strokes given, if you counted

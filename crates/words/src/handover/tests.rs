@@ -76,17 +76,22 @@ fn every_what() -> Vec<What> {
     all.push(What::Leak(About::Fuel, LeakClass::I));
     all.extend(FluidLooks::ALL.iter().map(|l| What::Fluid(*l)));
     all.extend(LevelReads::ALL.iter().map(|r| What::Level(*r)));
-    all.push(What::LevelPose {
-        read_in: Some(item("arm-out")),
-        mark_is_for: Some(item("all-down")),
-    });
+    for higher_by in [None, Some(-39), Some(12)] {
+        all.push(What::LevelPose {
+            read_in: Some(item("arm-out")),
+            mark_is_for: Some(item("all-down")),
+            higher_by,
+        });
+    }
     all.push(What::LevelPose {
         read_in: None,
         mark_is_for: Some(item("all-down")),
+        higher_by: None,
     });
     all.push(What::LevelPose {
         read_in: Some(item("arm-out")),
         mark_is_for: None,
+        higher_by: None,
     });
     all.extend(
         [Side::Over, Side::Under, Side::Either].map(|side| What::Outside {

@@ -4,6 +4,7 @@
 //! their places; `fields` declares every table and key; `reading` makes the book, noting all mistakes; `checks` compares
 //! what can only be compared when all is read.
 
+mod arm;
 mod blank;
 mod carried;
 mod checks;
@@ -13,6 +14,7 @@ mod desk;
 mod fields;
 mod gap;
 mod lap;
+mod level_shift;
 mod mend;
 mod model;
 mod nearest;
@@ -28,6 +30,7 @@ mod thread;
 mod tree;
 mod trouble;
 
+pub use arm::*;
 pub use blank::new_from_blank;
 pub use carried::{AttachmentTaken, DocumentWanted};
 pub use compare::{Compared, compare};
@@ -35,6 +38,7 @@ pub use fields::{
     FORMAT, Field, MOST_BYTES, MOST_ITEMS, MOST_TEXT, Named, Shape as FieldShape, TABLES, Table,
 };
 pub use gap::{Blocks, By, Gap, GapCode, Unlock, gaps, joints_to_find};
+pub use level_shift::LevelShift;
 pub use model::*;
 pub use part::{Bulb, Fastener, Hose, Instead, Part, PartKind, PartWord, PutIn};
 pub use reading::{ReadBook, read};

@@ -218,6 +218,9 @@ pub enum What {
         read_in: Option<ItemId>,
         /// Pose the mark belongs to.
         mark_is_for: Option<ItemId>,
+        /// How much higher the level stands in the pose it was read in, in millimetres, lower where negative; none where
+        /// that cannot be worked out.
+        higher_by: Option<i32>,
     },
     /// Level read at another oil temperature than its mark's.
     LevelHeat,

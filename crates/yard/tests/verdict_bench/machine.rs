@@ -28,6 +28,7 @@ fn points() -> Vec<(&'static str, About, PointKind)> {
             attachments: Vec::new(),
             oil: OilHeat::Any,
             upper: true,
+            elsewhere: Vec::new(),
         })
     };
     let fitting = |joint: &str, remote| {
@@ -208,6 +209,8 @@ fn write() -> Book {
             towed: false,
             gauge: Some(quantity("1.5 m")),
             length: Some(quantity("2 m")),
+            friction: None,
+            link_mass: None,
             line: 250,
         }),
         rest: rest_order(),
@@ -222,6 +225,7 @@ fn write() -> Book {
         drawing: Vec::new(),
         renamed: Vec::new(),
         controls: Vec::new(),
+        arm: ArmTables::default(),
     }
 }
 

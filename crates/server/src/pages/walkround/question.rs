@@ -5,7 +5,7 @@ use crate::{desk::Desk, page::Page};
 use std::collections::BTreeSet;
 use words::Arg;
 use yard::{
-    book::{Book, LeakClass, LevelMark, MeasureLimit, OilHeat, Point, PointKind},
+    book::{Book, LeakClass, LevelMark, MeasureLimit, OilHeat, Point, PointKind, Pose},
     code::Coded,
     entry::Hindrance,
     people::Role,
@@ -327,13 +327,7 @@ fn level(p: &Page, book: &Book, mark: &LevelMark, typed: &Typed, q: &mut Questio
         "a",
         choices::<LevelReads>(p, "level", &a),
     ));
-    q.groups.push(poses(
-        p,
-        book,
-        &id,
-        mark.pose.as_ref().map(ToString::to_string),
-        typed,
-    ));
+    q.groups.push(poses(p, book, &id, mark, typed));
     if mark.oil != OilHeat::Any {
         let heats = choices::<OilHeat>(p, "oil", typed.get("oil", &id));
         q.groups.push(asked(
@@ -349,19 +343,20 @@ fn level(p: &Page, book: &Book, mark: &LevelMark, typed: &Typed, q: &mut Questio
     ));
 }
 
-fn poses(p: &Page, book: &Book, id: &str, mark: Option<String>, typed: &Typed) -> Group {
+fn poses(p: &Page, book: &Book, id: &str, mark: &LevelMark, typed: &Typed) -> Group {
     let chosen = typed.get("pose", id).to_owned();
     let mut all: Vec<Choice> = book
         .poses
         .iter()
         .map(|pose| Choice {
             code: pose.id.to_string(),
-            word: capital(&pose.what),
+            word: there(p, mark, pose),
             chosen: chosen == pose.id.as_str(),
         })
         .collect();
     // The pose that the mark belongs to is offered first, but never chosen for the reader.
-    all.sort_by_key(|c| Some(&c.code) != mark.as_ref());
+    let of_mark = mark.pose.as_ref().map(ToString::to_string);
+    all.sort_by_key(|c| Some(&c.code) != of_mark.as_ref());
     all.push(Choice {
         code: "other".to_owned(),
         word: p.t("pose-other"),
@@ -373,6 +368,21 @@ fn poses(p: &Page, book: &Book, id: &str, mark: Option<String>, typed: &Typed) -
         one_column: true,
         choices: all,
     }
+}
+
+/// A pose, with how much higher or lower the oil stands in it than where the mark holds, where that is known.
+fn there(p: &Page, mark: &LevelMark, pose: &Pose) -> String {
+    let what = capital(&pose.what);
+    let shift = mark.elsewhere.iter().find(|shift| shift.pose == pose.id);
+    let millimetres = shift.map_or(0.0, |shift| shift.higher * 1000.0).round() as i32;
+    let key = match millimetres {
+        0 => return what,
+        ..0 => "pose-level-lower",
+        1.. => "pose-level-higher",
+    };
+    let far = p.words.level_shift(millimetres);
+    p.words
+        .say(key, &[("pose", what.into()), ("far", far.into())])
 }
 
 fn measure(p: &Page, limit: &MeasureLimit, typed: &Typed, q: &mut Question) {

@@ -1,7 +1,8 @@
 //! Gaps of what is computed with: rams, poses, distances, masses.
 
 use super::{Blocks, By, Gap, GapCode, of, of_book, unlock};
-use crate::book::{Book, PointKind, Pose, Without};
+use crate::arm::{MissingCode, NextMeasure, arm_of};
+use crate::book::{Book, Moves, PointKind, Pose, Ram, Without};
 
 pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
     let has_arm = !book.lacks(Without::Rams);
@@ -37,7 +38,57 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
     let whole = whole
         .into_iter()
         .filter_map(|(missing, gap)| missing.then_some(gap));
-    whole.chain(rams(book)).chain(poses(book))
+    whole
+        .chain(rams(book))
+        .chain(poses(book))
+        .chain(lacks(book))
+}
+
+/// Of all that the figures of an arm wait for, the one measurement that unlocks most: where the book has begun with its
+/// arm at all.
+fn lacks(book: &Book) -> Option<Gap> {
+    let moves = |ram: &Ram| ram.work.moves == Some(Moves::Boom);
+    let begun = !book.arm.pins.is_empty() || book.rams.iter().any(moves);
+    if !begun || book.lacks(Without::Rams) {
+        return None;
+    }
+    let arm = arm_of(book);
+    let first = arm.missing.first().copied();
+    let shapeless = first.is_some_and(|missing| missing.code < MissingCode::RamBore);
+    let tape = arm
+        .survey
+        .as_ref()
+        .filter(|_| arm.guesses.shape && !shapeless);
+    let tape = tape.and_then(|survey| survey.next.first());
+    let (subject, unlocks) = match (tape, first) {
+        (Some(NextMeasure::Distance(from, to)), _) => (
+            format!("distance {from} – {to}"),
+            unlock("distance", "is", By::Measuring),
+        ),
+        (Some(_), _) => (
+            "reading".to_owned(),
+            unlock("reading", "tooth-height", By::Measuring),
+        ),
+        (None, Some(missing)) => {
+            let of = missing.unlock();
+            let subject = format!("{}.{} {}", of.table, of.key, missing.subject);
+            (subject, of)
+        }
+        (None, None) => return None,
+    };
+    let shape = shapeless || tape.is_some();
+    Some(of(
+        GapCode::ArmLacks,
+        subject.trim_end(),
+        0,
+        false,
+        if shape {
+            &[Blocks::ArmFigures, Blocks::LevelCorrection]
+        } else {
+            &[Blocks::ArmFigures]
+        },
+        unlocks,
+    ))
 }
 
 fn rams(book: &Book) -> impl Iterator<Item = Gap> {

@@ -1,5 +1,6 @@
 //! From the tree to the book: each table read into its items, all mistakes noted on the way.
 
+mod arm;
 mod drawing;
 mod kinds;
 mod lists;
@@ -13,7 +14,7 @@ pub(super) use points::ReadPoint;
 use super::desk::Desk;
 use super::fields::{FORMAT, MOST_BYTES, Named};
 use super::trouble::{Level, Trouble, TroubleKind};
-use super::{Book, checks, lap, mend};
+use super::{Book, checks, lap, level_shift, mend};
 use quantity::Habits;
 use sheet::Sheet;
 
@@ -66,7 +67,10 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
     let stations = sheet.each("station", lists::station);
     let points = sheet.each("point", points::point);
     let joints = sheet.each("joint", lists::joint);
-    let rams = sheet.each("ram", lists::ram);
+    let rams = {
+        let moved = arm::Once::default();
+        sheet.each("ram", |section| lists::ram(section, &moved))
+    };
     let meter = sheet.one("meter").and_then(machine::meter);
     let further_meters = sheet.each("further-meter", machine::further_meter);
     let written_lap = sheet.one("lap").map(lists::lap);
@@ -93,8 +97,8 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
             .one("greasing")
             .map(machine::greasing)
             .unwrap_or_default(),
-        distances: sheet.each("distance", lists::distance),
-        masses: sheet.each("mass", lists::mass),
+        distances: arm::distances(sheet),
+        masses: sheet.each("mass", arm::mass),
         ground_gear: sheet.one("ground").and_then(machine::ground),
         rest: sheet.each("rest", lists::rest),
         shift: sheet.one("shift").map(machine::shift).unwrap_or_default(),
@@ -106,6 +110,7 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
             .one("renamed")
             .map(machine::renamed)
             .unwrap_or_default(),
+        arm: arm::tables(sheet),
         points: points.iter().map(|read| read.point.clone()).collect(),
         joints: joints.iter().map(|(joint, _)| joint.clone()).collect(),
         rams,
@@ -120,7 +125,9 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
         None => lap::shortest(&book),
     };
     desk.look_up();
-    Some(Book { lap, ..book })
+    let mut book = Book { lap, ..book };
+    level_shift::fill_in(&mut book);
+    Some(book)
 }
 
 /// Everything with ids of its own.
