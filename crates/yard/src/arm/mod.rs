@@ -29,6 +29,7 @@ mod shape;
 mod standing;
 mod survey;
 mod teaching;
+mod under_force;
 
 pub use machine::{
     Cell, Likely, MachineRecord, MapGrid, PointOfApplication, RamRange, StandardForces, Strongest,
@@ -50,3 +51,4 @@ pub use survey::{MeasuredOne, MeasuredWhat, NextMeasure, SurveyFinding, SurveyOf
 pub use teaching::{
     OrderOfWork, TeachingPose, TeachingPoses, TeachingReason, order_of_work, teaching_poses,
 };
+pub use under_force::thrusts_under;

@@ -107,7 +107,7 @@ pub fn to_reach(arm: &ArmOfBook, tooth: Vector, attitude: f64) -> Told<Vec<[f64;
 }
 
 /// The shape with what lies in the bucket.
-fn loaded<'a>(arm: &'a ArmOfBook, asked: &PoseAsked) -> Told<Cow<'a, ArmShape>> {
+pub(super) fn loaded<'a>(arm: &'a ArmOfBook, asked: &PoseAsked) -> Told<Cow<'a, ArmShape>> {
     let empty = shape(arm)?;
     if asked.load == 0.0 {
         return Ok(Cow::Borrowed(empty));
