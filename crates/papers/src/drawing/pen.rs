@@ -12,7 +12,8 @@ pub(super) fn unit(value: f64) -> String {
     format!("{rounded}")
 }
 
-fn pairs(points: &[(f64, f64)]) -> String {
+/// Corners as an SVG writes them.
+pub(super) fn pairs(points: &[(f64, f64)]) -> String {
     points
         .iter()
         .map(|(x, y)| format!("{},{}", unit(*x), unit(*y)))
