@@ -10,6 +10,7 @@ pub mod world;
 
 pub mod people;
 
+pub mod arm;
 pub mod book;
 pub mod entry;
 

@@ -1,5 +1,9 @@
 //! The words of a machine book for its own enumerated values.
 
+use super::{
+    ArmLink, BoomRamOut, BucketRamOut, DipperRamOut, KnownBy, Moves, PinName, Points, StanceName,
+    SwingKind,
+};
 use super::{GreaseWhen, Lubrication, MeterKind, PartWord, PutIn, RestKind, View, Without};
 use crate::code::Coded;
 use quantity::Take;
@@ -62,6 +66,23 @@ coded! {
     View { Left = "left", Right = "right", Sides = "sides", Plan = "plan" }
     Take { Mean = "mean", Worst = "worst", Each = "each" }
     StandsOn { Tracks = "tracks", Wheels = "wheels", Frame = "frame", Towed = "towed", Hands = "hands", Machine = "another-machine" }
+    Points { Backwards = "backwards", Forwards = "forwards" }
+    BoomRamOut { Raises = "raises", Lowers = "lowers" }
+    DipperRamOut { Crowds = "crowds", Reaches = "reaches" }
+    BucketRamOut { Curls = "curls", Opens = "opens" }
+    PinName {
+        BoomFoot = "boom-foot", BoomRamBarrel = "boom-ram-barrel", BoomRamRod = "boom-ram-rod", DipperRamBarrel = "dipper-ram-barrel",
+        DipperPin = "dipper-pin", DipperRamRod = "dipper-ram-rod", BucketRamBarrel = "bucket-ram-barrel", LeverPin = "lever-pin",
+        BucketPin = "bucket-pin", LinkPin = "link-pin", Tooth = "tooth", Heel = "heel", LinkagePin = "linkage-pin",
+    }
+    ArmLink { Post = "post", Boom = "boom", Dipper = "dipper", Bucket = "bucket" }
+    KnownBy { Guess = "guess", Drawing = "drawing", Measured = "measured" }
+    Moves {
+        Boom = "boom", Dipper = "dipper", Bucket = "bucket", Swing = "swing", LoaderLift = "loader-lift", LoaderTilt = "loader-tilt",
+        Feet = "feet", Other = "other",
+    }
+    StanceName { Tracks = "tracks", Wheels = "wheels", Feet = "feet", LoaderAndFeet = "loader-and-feet", Blade = "blade" }
+    SwingKind { Rams = "rams", Slew = "slew" }
     Without { Engine = "engine", SeatBelt = "seat-belt", Starter = "starter", Rams = "rams" }
     KindWord {
         Level = "level", Fitting = "fitting", PinClip = "pin-clip", Bolts = "bolts", Measure = "measure", Leak = "leak", Hose = "hose",

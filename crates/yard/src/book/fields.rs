@@ -1,8 +1,10 @@
 //! The format, declared once: every table and key of a machine book. The reader, the editors' schema and the reference
 //! are all made from this.
 
+mod arm;
 mod tables;
 
+pub(super) use arm::pins_with_a_place;
 pub use tables::TABLES;
 
 use super::About;
@@ -87,6 +89,10 @@ pub enum Shape {
     Words(fn() -> Vec<&'static str>),
     /// Two or three lengths in the machine frame: numbers in metres, or quantities.
     Place,
+    /// So many lengths: at least, at most. Numbers in metres, or quantities; they may be negative.
+    Lengths(usize, usize),
+    /// Three corners or more, each two lengths in the machine frame.
+    Corners,
     /// One rhythm or a list of them.
     Rhythm,
     /// When to stop pumping grease.
@@ -116,6 +122,8 @@ impl Shape {
             Shape::Word(_) => "word",
             Shape::Words(_) => "words",
             Shape::Place => "place",
+            Shape::Lengths(..) => "lengths",
+            Shape::Corners => "corners",
             Shape::Rhythm => "rhythm",
             Shape::Until => "until",
             Shape::Cases => "cases",

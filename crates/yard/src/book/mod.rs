@@ -4,6 +4,7 @@
 //! their places; `fields` declares every table and key; `reading` makes the book, noting all mistakes; `checks` compares
 //! what can only be compared when all is read.
 
+mod arm;
 mod blank;
 mod carried;
 mod checks;
@@ -28,6 +29,7 @@ mod thread;
 mod tree;
 mod trouble;
 
+pub use arm::*;
 pub use blank::new_from_blank;
 pub use carried::{AttachmentTaken, DocumentWanted};
 pub use compare::{Compared, compare};

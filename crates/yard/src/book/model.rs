@@ -65,6 +65,8 @@ pub struct Book {
     pub renamed: Vec<(PointId, PointId)>,
     /// Control levers, pedals and switches by name (their map comes with teaching).
     pub controls: Vec<Control>,
+    /// The arm: pins, pose readings, supports, swing, oil tank, lifting.
+    pub arm: super::ArmTables,
 }
 
 impl Book {
@@ -718,6 +720,8 @@ pub struct Ram {
     pub open: Option<Quantity>,
     /// How many side by side.
     pub count: u32,
+    /// What it moves, its pressures and weights.
+    pub work: super::RamWork,
     /// Line in the book.
     pub line: u32,
 }
@@ -731,6 +735,8 @@ pub struct Distance {
     pub to: String,
     /// How far, as measured.
     pub is: Quantity,
+    /// How it is known; [`super::KnownBy::Measured`] where the book does not say.
+    pub known: super::KnownBy,
     /// Line in the book.
     pub line: u32,
 }
@@ -742,6 +748,11 @@ pub struct Mass {
     pub of: String,
     /// How much.
     pub is: Quantity,
+    /// Where its centre lies: in the frame of its link, along lever or link, or in the machine frame for `machine`;
+    /// empty where the book does not say.
+    pub at: Vec<super::Coordinate>,
+    /// How it is known; [`super::KnownBy::Measured`] where the book does not say.
+    pub known: super::KnownBy,
     /// Line in the book.
     pub line: u32,
 }
@@ -761,6 +772,10 @@ pub struct GroundGear {
     pub gauge: Option<Quantity>,
     /// Length on the ground, or wheel base.
     pub length: Option<Quantity>,
+    /// Friction on the ground: the share of the load that holds against sliding.
+    pub friction: Option<Quantity>,
+    /// Mass of a metre of track chain.
+    pub link_mass: Option<Quantity>,
     /// Line in the book.
     pub line: u32,
 }

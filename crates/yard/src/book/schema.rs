@@ -96,6 +96,10 @@ fn of_shape(shape: Shape) -> Value {
         Shape::Place => {
             json!({ "type": "array", "minItems": 2, "maxItems": 3, "items": { "type": ["number", "string"] } })
         }
+        Shape::Lengths(least, most) => lengths(least, most),
+        Shape::Corners => {
+            json!({ "type": "array", "minItems": 3, "maxItems": MOST_ITEMS, "items": lengths(2, 2) })
+        }
         Shape::Cases => list(json!({
             "type": "object",
             "properties": { "with": text(), "may-crank": { "type": "boolean" } },
@@ -113,6 +117,10 @@ fn of_shape(shape: Shape) -> Value {
         }
         Shape::Circle => numbers(3),
     }
+}
+
+fn lengths(least: usize, most: usize) -> Value {
+    json!({ "type": "array", "minItems": least, "maxItems": most, "items": { "type": ["number", "string"] } })
 }
 
 fn numbers(count: usize) -> Value {

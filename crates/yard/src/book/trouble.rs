@@ -193,6 +193,26 @@ pub enum TroubleKind {
     BadDate { found: String },
     /// A level's mark names an attachment that the book does not take.
     MarkOfOtherAttachment { found: String },
+    /// A pin written on a part that it does not stand on.
+    PinOnOtherPart { pin: String, right: &'static str },
+    /// A pin that lies on the first axis of its part by definition, written beside it.
+    PinOffAxis { pin: String },
+    /// A distance from or to something that is no pin of the format: the arm's figures do not use it.
+    PinNotKnown {
+        found: String,
+        nearest: Option<String>,
+        known: String,
+    },
+    /// A pose reading that says neither how high nor how far out the tooth is.
+    ReadingWithoutTooth,
+    /// The place of a mass has more or fewer numbers than its frame.
+    MassPlace { of: String, wanted: usize },
+    /// More or fewer lengths than belong there.
+    LengthsCount { least: usize, most: usize },
+    /// Corners that do not go round an outline without dents.
+    CornersEncloseNothing,
+    /// Something that may be said once is said again.
+    Twice { word: String, first_line: u32 },
 }
 
 impl Slip {
@@ -282,11 +302,19 @@ impl TroubleKind {
             TorqueUnlikely { .. } => "torque-unlikely",
             BadDate { .. } => "bad-date",
             MarkOfOtherAttachment { .. } => "mark-of-other-attachment",
+            PinOnOtherPart { .. } => "pin-on-other-part",
+            PinOffAxis { .. } => "pin-off-axis",
+            PinNotKnown { .. } => "pin-not-known",
+            ReadingWithoutTooth => "reading-without-tooth",
+            MassPlace { .. } => "mass-place",
+            LengthsCount { .. } => "lengths-count",
+            CornersEncloseNothing => "corners-enclose-nothing",
+            Twice { .. } => "twice",
         }
     }
 
     /// Every code, for tables of sentences and tests.
-    pub const CODES: [&'static str; 46] = [
+    pub const CODES: [&'static str; 54] = [
         "syntax",
         "too-big",
         "and-more",
@@ -333,5 +361,13 @@ impl TroubleKind {
         "torque-unlikely",
         "bad-date",
         "mark-of-other-attachment",
+        "pin-on-other-part",
+        "pin-off-axis",
+        "pin-not-known",
+        "reading-without-tooth",
+        "mass-place",
+        "lengths-count",
+        "corners-enclose-nothing",
+        "twice",
     ];
 }

@@ -208,6 +208,8 @@ fn write() -> Book {
             towed: false,
             gauge: Some(quantity("1.5 m")),
             length: Some(quantity("2 m")),
+            friction: None,
+            link_mass: None,
             line: 250,
         }),
         rest: rest_order(),
@@ -222,6 +224,7 @@ fn write() -> Book {
         drawing: Vec::new(),
         renamed: Vec::new(),
         controls: Vec::new(),
+        arm: ArmTables::default(),
     }
 }
 

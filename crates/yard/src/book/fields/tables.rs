@@ -1,5 +1,6 @@
 //! Every table and key of a machine book.
 
+use super::arm;
 use super::{Field, Named, Shape, Table};
 use crate::book::coded::{KindWord, StandsOn};
 use crate::book::{
@@ -10,7 +11,7 @@ use crate::code::Coded;
 use crate::entry::DocumentKind;
 use quantity::{Dimension, Take};
 
-const LENGTH: Shape = Shape::Quantity(Some(Dimension::Length));
+pub(super) const LENGTH: Shape = Shape::Quantity(Some(Dimension::Length));
 const TIME: Shape = Shape::Quantity(Some(Dimension::Duration));
 const SPEED: Shape = Shape::Quantity(Some(Dimension::Frequency));
 const SHARE: Shape = Shape::Quantity(Some(Dimension::Fraction));
@@ -129,41 +130,27 @@ pub const TABLES: &[Table] = &[
             may("refused-runs", TIME),
         ],
     ),
-    often(
-        "ram",
-        &[
-            must("id", Shape::Id),
-            must("name", Shape::Text),
-            may("bore", LENGTH),
-            may("rod", LENGTH),
-            may("closed", LENGTH),
-            may("open", LENGTH),
-            may("count", Shape::Count(8)),
-        ],
-    ),
-    often(
-        "distance",
-        &[
-            must("from", Shape::Text),
-            must("to", Shape::Text),
-            must("is", LENGTH),
-        ],
-    ),
-    often(
-        "mass",
-        &[
-            must("of", Shape::Text),
-            must("is", Shape::Quantity(Some(Dimension::Mass))),
-        ],
-    ),
+    often("ram", &RAM),
+    arm::ARM,
+    arm::PIN,
+    arm::DISTANCE,
+    arm::READING,
+    arm::MASS_TABLE,
     once(
         "ground",
         &[
             must("on", Shape::Word(words::<StandsOn>)),
             may("gauge", LENGTH),
             may("length", LENGTH),
+            may("friction", Shape::Quantity(Some(Dimension::Pure))),
+            may("link-mass", Shape::Quantity(Some(Dimension::Mass))),
         ],
     ),
+    arm::SUPPORT,
+    arm::SWING,
+    arm::OIL_TANK,
+    arm::LIFTING,
+    arm::BOOM_SECTION,
     often(
         "rest",
         &[
@@ -260,6 +247,29 @@ const POINT: &[Field] = &[
     must_for(&["crank"], "cases", Shape::Cases),
 ];
 
+const RAM: [Field; 17] = {
+    let [a, b, c, d, e, f, g, h, i, j] = arm::RAM_WORK;
+    [
+        must("id", Shape::Id),
+        must("name", Shape::Text),
+        may("bore", LENGTH),
+        may("rod", LENGTH),
+        may("closed", LENGTH),
+        may("open", LENGTH),
+        may("count", Shape::Count(8)),
+        a,
+        b,
+        c,
+        d,
+        e,
+        f,
+        g,
+        h,
+        i,
+        j,
+    ]
+};
+
 const PART: &[Field] = &[
     must("id", Shape::Id),
     must("what", Shape::Text),
@@ -298,7 +308,7 @@ const PART: &[Field] = &[
     ),
 ];
 
-fn words<T: Coded>() -> Vec<&'static str> {
+pub(super) fn words<T: Coded>() -> Vec<&'static str> {
     T::ALL.iter().map(|value| value.code()).collect()
 }
 
@@ -310,7 +320,7 @@ fn kinds_that_count() -> Vec<&'static str> {
         .collect()
 }
 
-const fn must(key: &'static str, shape: Shape) -> Field {
+pub(super) const fn must(key: &'static str, shape: Shape) -> Field {
     Field {
         key,
         shape,
@@ -319,7 +329,7 @@ const fn must(key: &'static str, shape: Shape) -> Field {
     }
 }
 
-const fn may(key: &'static str, shape: Shape) -> Field {
+pub(super) const fn may(key: &'static str, shape: Shape) -> Field {
     Field {
         key,
         shape,
@@ -346,7 +356,7 @@ const fn may_for(kinds: &'static [&'static str], key: &'static str, shape: Shape
     }
 }
 
-const fn once(name: &'static str, fields: &'static [Field]) -> Table {
+pub(super) const fn once(name: &'static str, fields: &'static [Field]) -> Table {
     Table {
         name,
         many: false,
@@ -355,7 +365,7 @@ const fn once(name: &'static str, fields: &'static [Field]) -> Table {
     }
 }
 
-const fn often(name: &'static str, fields: &'static [Field]) -> Table {
+pub(super) const fn often(name: &'static str, fields: &'static [Field]) -> Table {
     Table {
         name,
         many: true,

@@ -1,11 +1,11 @@
 //! The tables that may be there often: stations, poses, joints, fluids, rams, rest steps and the like.
 
+use super::arm::{Once, ram_work};
 use crate::book::fields::Named;
 use crate::book::section::Section;
 use crate::book::trouble::TroubleKind;
 use crate::book::{
-    Control, Distance, Fluid, Joint, Lubrication, Mass, Pose, Ram, RestKind, RestStep, Station,
-    Weakness,
+    Control, Fluid, Joint, Lubrication, Pose, Ram, RestKind, RestStep, Station, Weakness,
 };
 use crate::id::{ItemId, PointId, StationId};
 use std::ops::Range;
@@ -89,7 +89,7 @@ pub(super) fn fluid(section: Section<'_, '_>) -> Option<Fluid> {
     })
 }
 
-pub(super) fn ram(section: Section<'_, '_>) -> Option<Ram> {
+pub(super) fn ram(section: Section<'_, '_>, moved: &Once) -> Option<Ram> {
     let (id, name) = (item(&section, Named::Ram), section.text("name"));
     let (bore, rod) = (section.positive("bore"), section.positive("rod"));
     let (closed, open) = (section.positive("closed"), section.positive("open"));
@@ -108,6 +108,7 @@ pub(super) fn ram(section: Section<'_, '_>) -> Option<Ram> {
             .mistake(section.place_of("open"), TroubleKind::RamDoesNotOpen);
     }
     let count = section.count("count").unwrap_or(1);
+    let work = ram_work(&section, moved);
     Some(Ram {
         id: id?,
         name: name?,
@@ -116,29 +117,7 @@ pub(super) fn ram(section: Section<'_, '_>) -> Option<Ram> {
         closed,
         open,
         count,
-        line: section.line,
-    })
-}
-
-pub(super) fn distance(section: Section<'_, '_>) -> Option<Distance> {
-    let (from, to, is) = (
-        section.text("from"),
-        section.text("to"),
-        section.positive("is"),
-    );
-    Some(Distance {
-        from: from?,
-        to: to?,
-        is: is?,
-        line: section.line,
-    })
-}
-
-pub(super) fn mass(section: Section<'_, '_>) -> Option<Mass> {
-    let (of, is) = (section.text("of"), section.positive("is"));
-    Some(Mass {
-        of: of?,
-        is: is?,
+        work,
         line: section.line,
     })
 }

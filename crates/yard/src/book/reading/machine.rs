@@ -124,6 +124,7 @@ pub(super) fn greasing(section: Section<'_, '_>) -> GreasingHabit {
 pub(super) fn ground(section: Section<'_, '_>) -> Option<GroundGear> {
     let on: Option<StandsOn> = section.word("on");
     let (gauge, length) = (section.positive("gauge"), section.positive("length"));
+    let (friction, link_mass) = (section.positive("friction"), section.positive("link-mass"));
     let on = on?;
     Some(GroundGear {
         travels: matches!(on, StandsOn::Tracks | StandsOn::Wheels),
@@ -132,6 +133,8 @@ pub(super) fn ground(section: Section<'_, '_>) -> Option<GroundGear> {
         tracks: on == StandsOn::Tracks,
         gauge,
         length,
+        friction,
+        link_mass,
         line: section.line,
     })
 }

@@ -1,5 +1,6 @@
 //! From the tree to the book: each table read into its items, all mistakes noted on the way.
 
+mod arm;
 mod drawing;
 mod kinds;
 mod lists;
@@ -66,7 +67,10 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
     let stations = sheet.each("station", lists::station);
     let points = sheet.each("point", points::point);
     let joints = sheet.each("joint", lists::joint);
-    let rams = sheet.each("ram", lists::ram);
+    let rams = {
+        let moved = arm::Once::default();
+        sheet.each("ram", |section| lists::ram(section, &moved))
+    };
     let meter = sheet.one("meter").and_then(machine::meter);
     let further_meters = sheet.each("further-meter", machine::further_meter);
     let written_lap = sheet.one("lap").map(lists::lap);
@@ -93,8 +97,8 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
             .one("greasing")
             .map(machine::greasing)
             .unwrap_or_default(),
-        distances: sheet.each("distance", lists::distance),
-        masses: sheet.each("mass", lists::mass),
+        distances: sheet.each("distance", arm::distance),
+        masses: sheet.each("mass", arm::mass),
         ground_gear: sheet.one("ground").and_then(machine::ground),
         rest: sheet.each("rest", lists::rest),
         shift: sheet.one("shift").map(machine::shift).unwrap_or_default(),
@@ -106,6 +110,7 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
             .one("renamed")
             .map(machine::renamed)
             .unwrap_or_default(),
+        arm: arm::tables(sheet),
         points: points.iter().map(|read| read.point.clone()).collect(),
         joints: joints.iter().map(|(joint, _)| joint.clone()).collect(),
         rams,

@@ -1,10 +1,10 @@
 //! Quantities and places in a table.
 
 use super::Section;
-use crate::book::Place;
 use crate::book::fields::Shape;
 use crate::book::tree::{Node, Value};
 use crate::book::trouble::TroubleKind;
+use crate::book::{Coordinate, Place};
 use quantity::{Dimension, Quantity};
 use std::ops::Range;
 
@@ -94,6 +94,69 @@ impl Section<'_, '_> {
         }
     }
 
+    /// Lengths along the axes of a link or of the machine; empty where the key is not there or does not read.
+    pub(in crate::book) fn coordinates(&self, key: &'static str) -> Vec<Coordinate> {
+        let Shape::Lengths(least, most) = self.field(key).shape else {
+            return Vec::new();
+        };
+        let Some(node) = self.node(key) else {
+            return Vec::new();
+        };
+        let Value::List(items) = &node.value else {
+            self.wrong_type(key, node);
+            return Vec::new();
+        };
+        if !(least..=most).contains(&items.len()) {
+            let what = TroubleKind::LengthsCount { least, most };
+            self.desk.mistake(node.span.clone(), what);
+            return Vec::new();
+        }
+        let read: Option<Vec<_>> = items
+            .iter()
+            .map(|item| self.coordinate(key, item))
+            .collect();
+        read.unwrap_or_default()
+    }
+
+    /// Corners on the ground.
+    pub(in crate::book) fn corners(&self, key: &'static str) -> Option<Vec<[f64; 2]>> {
+        let items = self.list(key, false)?;
+        let corner = |node: &Node| match &node.value {
+            Value::List(both) if both.len() == 2 => Some([
+                self.coordinate(key, &both[0])?.metres,
+                self.coordinate(key, &both[1])?.metres,
+            ]),
+            _ => {
+                self.wrong_type(key, node);
+                None
+            }
+        };
+        let corners: Option<Vec<_>> = items.iter().map(corner).collect();
+        corners.filter(|corners| {
+            let enclose = encloses(corners);
+            if !enclose {
+                self.desk
+                    .mistake(self.place_of(key), TroubleKind::CornersEncloseNothing);
+            }
+            enclose
+        })
+    }
+
+    fn coordinate(&self, key: &'static str, node: &Node) -> Option<Coordinate> {
+        if let Value::Text(text) = &node.value {
+            let length = self.quantity_in(key, text, &node.span, Some(Dimension::Length))?;
+            return Some(Coordinate {
+                metres: length.si_f64(),
+                plus_minus: length.plus_minus_si().map(|half| half.to_f64()),
+            });
+        }
+        let metres = self.metres(key, node)?;
+        Some(Coordinate {
+            metres,
+            plus_minus: None,
+        })
+    }
+
     fn metres(&self, key: &'static str, node: &Node) -> Option<f64> {
         if let Value::Text(text) = &node.value {
             return self
@@ -106,6 +169,17 @@ impl Section<'_, '_> {
         }
         metres
     }
+}
+
+/// Whether the corners in their order go once round a convex outline, whichever way.
+fn encloses(corners: &[[f64; 2]]) -> bool {
+    let count = corners.len();
+    let turn = |at: usize| {
+        let [a, b, c] = [0, 1, 2].map(|step| corners[(at + step) % count]);
+        (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0])
+    };
+    let turns: Vec<f64> = (0..count).map(turn).collect();
+    count >= 3 && (turns.iter().all(|t| *t > 0.0) || turns.iter().all(|t| *t < 0.0))
 }
 
 /// A number, whole or not.

@@ -1,0 +1,28 @@
+//! The arm of a machine in numbers: from its book to one record for a pose, and one for the whole machine.
+//!
+//! | step | what it gives |
+//! | --- | --- |
+//! | [`arm_of`] | the book's arm ready to reckon with, and everything it does not say |
+//! | [`pose`] | every figure of one pose: [`PoseRecord`] |
+//! | [`machine`] | what holds in any pose: reach, ranges, standard forces: [`MachineRecord`] |
+//! | [`teaching_poses`] | four poses for the cab: two to use, two to avoid |
+//! | [`strength_map`], [`strongest`] | the reach at a glance, and its best pose |
+//!
+//! All values are SI: metres, radians, kilograms, newtons, pascals, cubic metres; only the oil's temperature is in degrees
+//! Celsius. Points are in P: r outwards from the swing axis, z over the ground. A ram's thrust is positive where it
+//! pushes its pins apart. What cannot be told is [`NotKnown`] and names what is missing: never a guess, never zero.
+
+mod missing;
+mod of_book;
+mod record;
+
+pub use missing::{Missing, MissingCode, NotKnown, Told};
+pub use of_book::{
+    ArmOfBook, Guesses, LiftingRecorded, OtherRam, PinOfArm, Section, StanceOfArm, SwingOfArm,
+    TankOfArm,
+};
+pub use record::{
+    AtRest, BledRam, ColumnRecord, Cut, Direction, FootingFigures, FootingRecord, ForceRecord,
+    HangingRam, LiftRecord, LimitRecord, PartRecord, PoseAsked, PoseRecord, PoseWarning, RamRecord,
+    StanceForce, StanceLift, SwingRecord, TankRecord,
+};
