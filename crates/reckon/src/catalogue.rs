@@ -1,10 +1,39 @@
 //! The catalogue: every leaf there is, in the order a reader would look for it.
 
 use crate::leaf::Leaf;
-use crate::{machine, upkeep};
+use crate::{arm, machine, upkeep};
 
 /// Every leaf, job by job.
-pub static LEAVES: [&Leaf; 29] = [
+pub static LEAVES: [&Leaf; 58] = [
+    &arm::rest::bled_circuit::LEAF,
+    &arm::swing::boom_stress::LEAF,
+    &arm::pose::bucket_capacity::LEAF,
+    &arm::force::crowd_force::LEAF,
+    &arm::force::curl_force::LEAF,
+    &arm::force::force_by_ram::LEAF,
+    &arm::shape::joint_angle::LEAF,
+    &arm::force::lift_at_pin::LEAF,
+    &arm::rest::locked_heat::LEAF,
+    &arm::rest::oil_level::LEAF,
+    &arm::force::pin_loads::LEAF,
+    &arm::force::pin_stress::LEAF,
+    &arm::rest::ram_column::LEAF,
+    &arm::shape::ram_force::LEAF,
+    &arm::shape::ram_pressure::LEAF,
+    &arm::force::ram_thrusts::LEAF,
+    &arm::force::rated_lift::LEAF,
+    &arm::pose::reach_angles::LEAF,
+    &arm::pose::reach_extremes::LEAF,
+    &arm::rest::shut_in_pressures::LEAF,
+    &arm::rest::slack_rest::LEAF,
+    &arm::force::standing::LEAF,
+    &arm::swing::swing_mass::LEAF,
+    &arm::swing::swing_stop::LEAF,
+    &arm::swing::swing_torque::LEAF,
+    &arm::force::tips_at::LEAF,
+    &arm::force::tooth_per_ram::LEAF,
+    &arm::pose::tooth_place::LEAF,
+    &arm::force::usable_force::LEAF,
     &machine::conformity_probability::LEAF,
     &machine::guard_band_risk::LEAF,
     &machine::lap_length::LEAF,

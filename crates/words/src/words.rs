@@ -29,6 +29,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("kinds", include_str!("../lang/en/kinds.ftl")),
     ("kept", include_str!("../lang/en/kept.ftl")),
     ("leaves", include_str!("../lang/en/leaves.ftl")),
+    ("leaves-arm", include_str!("../lang/en/leaves-arm.ftl")),
     ("papers", include_str!("../lang/en/papers.ftl")),
     ("people", include_str!("../lang/en/people.ftl")),
     ("photos", include_str!("../lang/en/photos.ftl")),
