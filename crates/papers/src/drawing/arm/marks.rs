@@ -34,7 +34,7 @@ pub struct StrengthMark {
 
 /// All marks, for between ground and arm. `square`: the side of a square, metres.
 ///
-/// A mark's area grows with the force; the largest fills three quarters of its square's side.
+/// A mark's area grows with the force; the largest fills two thirds of its square's side.
 pub fn strength_marks(marks: &[StrengthMark], square: f64) -> String {
     let most = marks.iter().map(|mark| mark.force).fold(0.0, f64::max);
     if most <= 0.0 {
@@ -42,7 +42,7 @@ pub fn strength_marks(marks: &[StrengthMark], square: f64) -> String {
     }
     let group = marks.iter().fold(Group::new(), |group, mark| {
         let share = (mark.force / most).clamp(0.0, 1.0).sqrt();
-        group.add(drawn(page(mark.at), square * 37.0 * share, mark.by))
+        group.add(drawn(page(mark.at), square * 32.0 * share, mark.by))
     });
     group.to_string()
 }
@@ -92,7 +92,7 @@ mod tests {
             ],
             0.2,
         );
-        assert!(drawn.contains("r=\"7.4\"") && drawn.contains("r=\"3.7\""));
+        assert!(drawn.contains("r=\"6.4\"") && drawn.contains("r=\"3.2\""));
         assert_eq!(drawn.matches("<circle").count(), 2);
         assert_eq!(drawn.matches("<polyline").count(), 1);
         assert_eq!(strength_marks(&[mark(0.0, HeldBack::ByWork)], 0.2), "");

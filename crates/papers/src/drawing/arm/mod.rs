@@ -6,6 +6,7 @@
 
 mod links;
 mod marks;
+mod pins;
 mod ram;
 mod standing;
 mod window;
@@ -18,9 +19,10 @@ use reckon::arm::{
     pose::Placed,
     shape::{ArmShape, Joint, Side, Vector},
 };
-use svg::node::element::{Group, SVG, Title};
+use svg::node::element::{Group, Rectangle, SVG, Title};
 
 pub use marks::{HeldBack, StrengthMark, strength_key, strength_marks};
+pub use pins::{PinLabel, pin_sketch};
 pub use standing::Standing;
 pub use window::Window;
 
@@ -70,7 +72,7 @@ pub fn arm(what: &ArmDrawing<'_>, under: &str) -> String {
         .sheet()
         .set("role", "img")
         .add(Title::new(what.title))
-        .add(pen::hatch(&format!("{}-oil", what.id), 7.0))
+        .add(pen::oil(&format!("{}-oil", what.id)))
         .add(what.standing.ground(&window, what.letters))
         .add(under)
         .add(what.standing.machine(&window, what.shape, what.letters))
@@ -163,7 +165,7 @@ fn push(what: &ArmDrawing<'_>, direction: Vector, words: &str, line: f64) -> Gro
     arrow
 }
 
-/// The label of a ram in its row at the top, with a line to the ram.
+/// The label of a ram in its row over the arm, with a line to the ram.
 fn label(what: &ArmDrawing<'_>, joint: Joint, row: usize) -> Group {
     let look = &what.rams[joint.index()];
     if look.label.is_empty() {
@@ -171,16 +173,38 @@ fn label(what: &ArmDrawing<'_>, joint: Joint, row: usize) -> Group {
     }
     let size = what.letters;
     let window = what.window;
-    let wide = size * 0.62 * look.label.chars().count() as f64;
-    let y = window.top + size * (1.15 + 1.5 * row as f64);
+    let wide = size * 0.6 * look.label.chars().count() as f64;
+    let y = over_the_arm(what) + size * 1.45 * row as f64;
     let x = window.left + size * 0.4;
     let middle = page((what.placed.barrels[joint.index()] + what.placed.rods[joint.index()]) * 0.5);
     let from = ((x + wide + size * 0.2).min(window.right), y - size * 0.35);
+    let strip = Rectangle::new()
+        .set("x", pen::unit(x - size * 0.2))
+        .set("y", pen::unit(y - size * 0.98))
+        .set("width", pen::unit(wide + size * 0.4))
+        .set("height", pen::unit(size * 1.35))
+        .set("fill", SHEET);
+    let ink = if look.works { INK } else { PENCIL };
     Group::new()
         .add(pen::line(&[from, middle], SHEET, size * 0.24))
         .add(pen::line(&[from, middle], DIMENSION, size * 0.085))
         .add(pen::ring(middle, size * 0.17, DIMENSION, DIMENSION, 0.1))
-        .add(pen::label((x + wide / 2.0, y), size, if look.works { INK } else { PENCIL }, look.label))
+        .add(strip)
+        .add(pen::text((x, y), size, ink, look.works, "start", look.label))
+}
+
+/// The line of the first label: close over the highest ram, and the rows under it still over the arm's foot.
+fn over_the_arm(what: &ArmDrawing<'_>) -> f64 {
+    let size = what.letters;
+    let highest = what
+        .placed
+        .barrels
+        .iter()
+        .chain(&what.placed.rods)
+        .chain([&what.placed.pivots[1]])
+        .map(|pin| page(*pin).1)
+        .fold(0.0, f64::min);
+    (highest - size * 4.6).max(what.window.top + size * 1.15)
 }
 
 impl Window {

@@ -19,6 +19,10 @@ const BARREL: f64 = 0.9;
 /// The steel round the bore, as a part of the bore.
 const WALL: f64 = 1.18;
 
+/// A bore, where the book has none, metres.
+const BORE: f64 = 0.09;
+
+/// The ram in its pose.
 pub(super) fn drawn(what: &ArmDrawing<'_>, joint: Joint, line: f64) -> Group {
     let ram = what.shape.ram(joint);
     let look = &what.rams[joint.index()];
@@ -35,7 +39,10 @@ pub(super) fn drawn(what: &ArmDrawing<'_>, joint: Joint, line: f64) -> Group {
     let gland = ram.closed * BARREL;
     // The piston keeps its distance from the rod's pin.
     let piston = (length - ram.closed + ram.closed * END_CAP).clamp(0.0, gland);
-    let half = ram.bore * WALL / 2.0;
+    // A bore or a rod that nobody measured is drawn as thick as most are.
+    let bore = if ram.bore > 0.0 { ram.bore } else { BORE };
+    let rod = if ram.rod > 0.0 { ram.rod } else { BORE * 0.55 };
+    let half = bore * WALL / 2.0;
     let strip = |begin: f64, end: f64, half: f64| {
         [
             at(begin, half),
@@ -46,11 +53,11 @@ pub(super) fn drawn(what: &ArmDrawing<'_>, joint: Joint, line: f64) -> Group {
     };
     let weight = if look.works { line * 1.5 } else { line * 0.7 };
     let mut group = Group::new()
-        .add(pen::line(&[at(piston, 0.0), page(to)], INK, ram.rod * 100.0 + weight))
+        .add(pen::line(&[at(piston, 0.0), page(to)], INK, rod * 100.0 + weight))
         .add(pen::line(
             &[at(piston, 0.0), page(to)],
             if look.works { INK } else { SHEET },
-            ram.rod * 100.0 - weight,
+            rod * 100.0 - weight,
         ))
         .add(pen::line(&[page(from), at(0.05, 0.0)], INK, half * 100.0))
         .add(pen::body(&strip(0.05, gland, half), weight));

@@ -8,6 +8,7 @@ use super::{
     Window, page,
 };
 use reckon::arm::shape::{ArmShape, Vector};
+use yard::{arm::ArmOfBook, book::StanceName};
 use svg::node::element::{Group, Polygon};
 
 /// What of the machine is drawn beside its arm. All in metres along the arm's direction, 0 at the swing axis.
@@ -155,4 +156,42 @@ fn quiet(corners: &[(f64, f64)], fine: f64) -> Group {
 
 fn outline(corners: &[(f64, f64)], fine: f64) -> Polygon {
     pen::body(corners, fine).set("stroke", PENCIL)
+}
+
+impl Standing {
+    /// What the book says of one way of standing, by its place in the book; a plain block where it says nothing.
+    pub fn of(arm: &ArmOfBook, stance: Option<usize>) -> Standing {
+        let along = |name: StanceName| {
+            let of_arm = arm.stances.iter().find(|one| one.name == name)?;
+            let stance = of_arm.stance.as_ref().ok()?;
+            let (sine, cosine) = libm::sincos(stance.heading);
+            let places = stance.contacts.iter().map(|[x, y]| x * cosine + y * sine);
+            let ends = places.fold((f64::INFINITY, f64::NEG_INFINITY), |ends, r| {
+                (ends.0.min(r), ends.1.max(r))
+            });
+            (ends.0 < ends.1).then_some(ends)
+        };
+        let on_tracks = along(StanceName::Tracks);
+        let on_wheels = along(StanceName::Wheels);
+        let now = stance.and_then(|at| arm.stances.get(at));
+        let name = now.map(|one| one.name);
+        let on = name.and_then(along);
+        let with_feet = matches!(name, Some(StanceName::Feet | StanceName::LoaderAndFeet));
+        let feet = on.filter(|_| with_feet).map(|(_, far)| far);
+        let edge = on.and_then(|(near, far)| match name {
+            Some(StanceName::LoaderAndFeet) => Some(near),
+            Some(StanceName::Blade) => {
+                let own = on_tracks.unwrap_or((near, far));
+                Some(if far - own.1 > own.0 - near { far } else { near })
+            }
+            _ => None,
+        });
+        let own = on.map(|(near, far)| (near, far.min(feet.map_or(far, |feet| feet - 0.6))));
+        Standing {
+            gear: on_tracks.or(on_wheels).or(own),
+            tracks: on_wheels.is_none(),
+            feet,
+            edge,
+        }
+    }
 }
