@@ -73,7 +73,9 @@ impl Words {
 
     /// Where the book's reader has a guess, the guess stands first, or alone where nothing else would help.
     fn better_next(&self, kind: &TroubleKind, next: String) -> String {
-        use TroubleKind::{BadId, Syntax, UnknownKey, UnknownReference, UnknownTable, UnknownWord};
+        use TroubleKind::{
+            BadId, PinNotKnown, Syntax, UnknownKey, UnknownReference, UnknownTable, UnknownWord,
+        };
         let meant =
             |nearest: &String| self.say("book-did-you-mean", &[("nearest", nearest.into())]);
         let so = |right: &String| self.say("book-right-so", &[("right", right.into())]);
@@ -91,6 +93,10 @@ impl Words {
                 ..
             } => meant(nearest),
             UnknownWord {
+                nearest: Some(nearest),
+                ..
+            }
+            | PinNotKnown {
                 nearest: Some(nearest),
                 ..
             } => format!("{} {next}", meant(nearest)),
@@ -222,6 +228,20 @@ impl Words {
             ],
             K::BadDate { found } | K::MarkOfOtherAttachment { found } => {
                 vec![("found", found.into())]
+            }
+            K::PinOnOtherPart { pin, right } => {
+                vec![("pin", pin.into()), ("right", (*right).into())]
+            }
+            K::PinOffAxis { pin } => vec![("pin", pin.into())],
+            K::PinNotKnown { found, known, .. } => {
+                vec![("found", found.into()), ("known", known.into())]
+            }
+            K::MassPlace { of, wanted } => vec![("of", of.into()), ("wanted", (*wanted).into())],
+            K::LengthsCount { least, most } => {
+                vec![("least", (*least).into()), ("most", (*most).into())]
+            }
+            K::Twice { word, first_line } => {
+                vec![("word", word.into()), ("first-line", (*first_line).into())]
             }
             K::ReadingTwice { name } => vec![("found", name.into())],
             _ => vec![],

@@ -106,6 +106,8 @@ missing_codes! {
     ReliefRod = "relief-rod", "ram", "relief-rod", Asking;
     /// Which way the arm points when it is not swung.
     PointsWhere = "points-where", "arm", "points", Looking;
+    /// How far the swing axis stands from the middle of the undercarriage.
+    AxisFromMiddle = "axis-from-middle", "arm", "axis-from-middle", Measuring;
     /// Any way of standing.
     SupportAny = "support-any", "support", "corner", Measuring;
     /// The corners of this way of standing (subject: the stance).

@@ -12,17 +12,45 @@
 //! Celsius. Points are in P: r outwards from the swing axis, z over the ground. A ram's thrust is positive where it
 //! pushes its pins apart. What cannot be told is [`NotKnown`] and names what is missing: never a guess, never zero.
 
+mod assembly;
+mod at_rest;
+mod dig;
+mod drag;
+mod footing;
+mod forces;
+mod lesson;
+mod machine;
 mod missing;
+mod moving;
 mod of_book;
+mod plant;
+mod pose;
+mod rams;
+mod reading;
 mod record;
+mod shape;
+mod standing;
+mod teaching;
 
+pub use dig::{Dig, RamPart};
+pub use drag::{Dragged, drag};
+pub use lesson::{CutLesson, Frame, ParkedLesson, cut_lesson, parked_lesson};
+pub use machine::{
+    Cell, MachineRecord, MapGrid, PointOfApplication, RamRange, StandardForces, Strongest, machine,
+    strength_map, strongest,
+};
 pub use missing::{Missing, MissingCode, NotKnown, Told};
 pub use of_book::{
     ArmOfBook, Guesses, LiftingRecorded, OtherRam, PinOfArm, Section, StanceOfArm, SwingOfArm,
-    TankOfArm,
+    SwingOil, TankOfArm,
 };
+pub use pose::{lengths_of_extensions, lengths_out, pose, to_reach};
+pub use reading::arm_of;
 pub use record::{
     AtRest, BledRam, ColumnRecord, Cut, Direction, FootingFigures, FootingRecord, ForceRecord,
     HangingRam, LiftRecord, LimitRecord, PartRecord, PoseAsked, PoseRecord, PoseWarning, RamRecord,
     StanceForce, StanceLift, SwingRecord, TankRecord,
+};
+pub use teaching::{
+    OrderOfWork, TeachingPose, TeachingPoses, TeachingReason, order_of_work, teaching_poses,
 };

@@ -11,7 +11,7 @@ use reckon::arm::swing::{BoomBox, SwingRams};
 #[derive(Clone, Debug, PartialEq)]
 pub struct ArmOfBook {
     /// The shape. Masses, sizes and pressures that the book does not say are not-a-number in it, so that no figure can
-    /// come of them by mistake: look at [`ArmOfBook::weights`] and [`ArmOfBook::pressures`].
+    /// come of them by mistake: look at [`ArmOfBook::weights`], `sizes`, `supplies` and `reliefs`.
     pub shape: Told<ArmShape>,
     /// Every pin the shape rests on, with its place, how it is known and its ±.
     pub pins: Vec<PinOfArm>,
@@ -23,8 +23,18 @@ pub struct ArmOfBook {
     pub weights: Told<()>,
     /// Whether bore and rod of boom, dipper and bucket ram are known.
     pub sizes: [Told<()>; 3],
-    /// Whether supply and port reliefs of boom, dipper and bucket ram are known.
-    pub pressures: [Told<()>; 3],
+    /// Whether the pump's pressure for boom, dipper and bucket ram is known.
+    pub supplies: [Told<()>; 3],
+    /// Whether the port reliefs of boom, dipper and bucket ram are known.
+    pub reliefs: [Told<()>; 3],
+    /// Where what lies in the bucket has its centre, in the bucket's frame.
+    pub load_centre: Told<Vector>,
+    /// The longest lever of each ram over its stroke, in metres.
+    pub longest_levers: [f64; 3],
+    /// Where the swing axis stands along x of the machine frame, in metres.
+    pub axis: Told<f64>,
+    /// The angle of the arm's plane from straight ahead when it is not swung, counter-clockwise, in radians.
+    pub heading: Told<f64>,
     /// The ways of standing, in the order of the book.
     pub stances: Vec<StanceOfArm>,
     /// Which of them it digs from: on loader and feet, feet, blade, tracks, wheels, the first there is.
@@ -91,7 +101,7 @@ pub struct StanceOfArm {
     pub stance: Told<Stance>,
     /// Whether friction is known.
     pub friction: Told<f64>,
-    /// Area of each pad, in square metres.
+    /// Area of each foot's pad, in square metres; on tracks, wheels or a blade of each corner's.
     pub pad_area: Told<f64>,
 }
 
@@ -120,8 +130,25 @@ pub struct TankOfArm {
     pub tank: Told<Tank>,
     /// Rams other than those of boom, dipper and bucket whose sizes are known.
     pub others: Vec<OtherRam>,
+    /// The rams of the swing, which move the level a little as it swings; nothing where it has none.
+    pub swing: Told<Option<SwingOil>>,
     /// Ids of rams that move the level too but whose bore, rod or lengths the book does not say.
     pub unmeasured: Vec<String>,
+}
+
+/// One of the two rams of the swing, as a vessel of oil.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SwingOil {
+    /// Area of its piston, in square metres.
+    pub cap: f64,
+    /// Area of its rod, in square metres.
+    pub rod: f64,
+    /// Pin to pin when fully in, in metres.
+    pub closed: f64,
+    /// Stroke, in metres.
+    pub stroke: f64,
+    /// The pins of both.
+    pub rams: SwingRams,
 }
 
 /// A ram of the machine that is none of the arm's three.
@@ -135,8 +162,6 @@ pub struct OtherRam {
     pub rod: f64,
     /// Stroke, in metres.
     pub stroke: f64,
-    /// Whether it swings the arm: rods of a pair that work against each other then sum to about one stroke.
-    pub swings: bool,
 }
 
 /// What makes it a lifting machine.

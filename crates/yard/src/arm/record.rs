@@ -238,8 +238,9 @@ pub struct FootingFigures {
     pub weakest: usize,
     /// What each corner carries: four on springs of equal stiffness under a stiff frame.
     pub reactions: Told<Vec<f64>>,
-    /// Pressure under each corner's pad.
-    pub pad_pressure: Told<Vec<f64>>,
+    /// Pressure under each corner's pad; nothing at corners that stand on something else than a pad, such as the
+    /// loader's bucket.
+    pub pad_pressure: Told<Vec<Option<f64>>>,
     /// The load at the bucket's pin, straight down, at which it tips, and over which edge; infinite where it never does.
     pub tips_at_pin: (f64, Edge),
     /// The level pull at which a support begins to drag.

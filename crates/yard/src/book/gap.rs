@@ -150,6 +150,8 @@ gap_codes! {
     NoRams = "no-rams",
     /// A ram's bore, rod, closed or open length.
     RamNotMeasured = "ram-not-measured",
+    /// The measurement that unlocks most of the arm's figures (subject: table, key and which one).
+    ArmLacks = "arm-lacks",
     /// The tape survey.
     NoDistances = "no-distances",
     /// The masses.

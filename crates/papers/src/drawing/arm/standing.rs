@@ -164,8 +164,8 @@ impl Standing {
         let along = |name: StanceName| {
             let of_arm = arm.stances.iter().find(|one| one.name == name)?;
             let stance = of_arm.stance.as_ref().ok()?;
-            let (sine, cosine) = libm::sincos(stance.heading);
-            let places = stance.contacts.iter().map(|[x, y]| x * cosine + y * sine);
+            let along = Vector::at_angle(stance.heading);
+            let places = stance.contacts.iter().map(|[x, y]| x * along.r + y * along.z);
             let ends = places.fold((f64::INFINITY, f64::NEG_INFINITY), |ends, r| {
                 (ends.0.min(r), ends.1.max(r))
             });

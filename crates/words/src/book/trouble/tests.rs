@@ -108,6 +108,28 @@ fn every_kind_can_be_said() {
             limit: text("13 mm ± 1"),
         },
         TroubleKind::ReadingTwice { name: text("left") },
+        TroubleKind::PinOnOtherPart {
+            pin: text("lever-pin"),
+            right: "dipper",
+        },
+        TroubleKind::PinOffAxis { pin: text("tooth") },
+        TroubleKind::PinNotKnown {
+            found: text("bom-foot"),
+            nearest: Some(text("boom-foot")),
+            known: text("boom-foot, tooth"),
+        },
+        TroubleKind::ReadingWithoutTooth,
+        TroubleKind::MassPlace {
+            of: text("machine"),
+            wanted: 3,
+        },
+        TroubleKind::LengthsCount { least: 2, most: 2 },
+        TroubleKind::LengthsCount { least: 1, most: 3 },
+        TroubleKind::CornersEncloseNothing,
+        TroubleKind::Twice {
+            word: text("boom"),
+            first_line: 12,
+        },
     ];
     let told: Vec<String> = kinds
         .iter()

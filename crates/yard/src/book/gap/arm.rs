@@ -1,7 +1,8 @@
 //! Gaps of what is computed with: rams, poses, distances, masses.
 
-use super::{Blocks, By, Gap, GapCode, of, of_book, unlock};
-use crate::book::{Book, PointKind, Pose, Without};
+use super::{Blocks, By, Gap, GapCode, Unlock, of, of_book, unlock};
+use crate::arm::{MissingCode, arm_of};
+use crate::book::{Book, Moves, PointKind, Pose, Ram, Without};
 
 pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
     let has_arm = !book.lacks(Without::Rams);
@@ -37,7 +38,36 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
     let whole = whole
         .into_iter()
         .filter_map(|(missing, gap)| missing.then_some(gap));
-    whole.chain(rams(book)).chain(poses(book))
+    whole
+        .chain(rams(book))
+        .chain(poses(book))
+        .chain(lacks(book))
+}
+
+/// Of all that the figures of an arm wait for, the one measurement that unlocks most: where the book has begun with its
+/// arm at all.
+fn lacks(book: &Book) -> Option<Gap> {
+    let moves = |ram: &Ram| ram.work.moves == Some(Moves::Boom);
+    let begun = !book.arm.pins.is_empty() || book.rams.iter().any(moves);
+    if !begun || book.lacks(Without::Rams) {
+        return None;
+    }
+    let missing = *arm_of(book).missing.first()?;
+    let Unlock { table, key, by } = missing.unlock();
+    let subject = format!("{table}.{key} {}", missing.subject);
+    let shape = missing.code < MissingCode::RamBore;
+    Some(of(
+        GapCode::ArmLacks,
+        subject.trim_end(),
+        0,
+        false,
+        if shape {
+            &[Blocks::ArmFigures, Blocks::LevelCorrection]
+        } else {
+            &[Blocks::ArmFigures]
+        },
+        unlock(table, key, by),
+    ))
 }
 
 fn rams(book: &Book) -> impl Iterator<Item = Gap> {

@@ -1,0 +1,143 @@
+//! The rams of boom, dipper and bucket as the book has them: which they are, their numbers, and what is missing.
+
+use super::missing::{MissingCode, NotKnown, Told, missing};
+use super::reading::number;
+use crate::book::{Book, Mass, Moves, Ram};
+use quantity::Quantity;
+use reckon::arm::rest::RamColumn;
+use reckon::arm::shape::{self, Joint};
+
+/// Young's modulus of steel, in pascals. Source: textbook value.
+const STEEL: f64 = 206e9;
+
+/// The ram of each joint.
+pub(super) fn of_joints(book: &Book) -> [Told<&Ram>; 3] {
+    Joint::ALL.map(|joint| {
+        let moves = match joint {
+            Joint::Boom => Moves::Boom,
+            Joint::Dipper => Moves::Dipper,
+            Joint::Bucket => Moves::Bucket,
+        };
+        let found = book.rams.iter().find(|ram| ram.work.moves == Some(moves));
+        found.map_or_else(|| missing(MissingCode::RamOf, joint.code()), Ok)
+    })
+}
+
+/// Closed length and stroke, in metres.
+pub(super) fn stroke(ram: &Ram, subject: &'static str) -> Told<(f64, f64)> {
+    let closed = number(ram.closed.as_ref(), MissingCode::RamClosed, subject)?;
+    match (&ram.closed, &ram.open) {
+        (Some(from), Some(to)) => Ok((closed, (to.si() - from.si()).to_f64())),
+        _ => missing(MissingCode::RamOpen, subject),
+    }
+}
+
+/// The ram in numbers; what the book does not say is not-a-number.
+pub(super) fn in_numbers(ram: &Ram) -> shape::Ram {
+    let of = |quantity: &Option<Quantity>| quantity.as_ref().map_or(f64::NAN, Quantity::si_f64);
+    let (closed, stroke) = stroke(ram, "").unwrap_or((of(&ram.closed), f64::NAN));
+    let work = &ram.work;
+    shape::Ram {
+        count: u8::try_from(ram.count).unwrap_or(u8::MAX),
+        bore: of(&ram.bore),
+        rod: of(&ram.rod),
+        closed,
+        stroke,
+        supply: of(&work.supply),
+        relief_cap: of(&work.relief_piston),
+        relief_rod: of(&work.relief_rod),
+        // Nothing the book could say: the side that lets oil go is taken as open to the tank.
+        back: 0.0,
+        barrel: (of(&work.barrel_mass), of(&work.barrel_centre)),
+        rod_weight: (of(&work.rod_mass), of(&work.rod_centre)),
+    }
+}
+
+pub(super) fn sizes(ram: &Ram, subject: &'static str) -> Told<()> {
+    number(ram.bore.as_ref(), MissingCode::RamBore, subject)?;
+    number(ram.rod.as_ref(), MissingCode::RamRod, subject)?;
+    Ok(())
+}
+
+pub(super) fn supply(ram: &Ram, subject: &'static str) -> Told<()> {
+    number(ram.work.supply.as_ref(), MissingCode::Supply, subject)?;
+    Ok(())
+}
+
+pub(super) fn reliefs(ram: &Ram, subject: &'static str) -> Told<()> {
+    let work = &ram.work;
+    number(
+        work.relief_piston.as_ref(),
+        MissingCode::ReliefPiston,
+        subject,
+    )?;
+    number(work.relief_rod.as_ref(), MissingCode::ReliefRod, subject)?;
+    Ok(())
+}
+
+/// The ram as a column.
+pub(super) fn column(
+    ram: &Ram,
+    numbers: Option<shape::Ram>,
+    subject: &'static str,
+) -> Told<RamColumn> {
+    sizes(ram, subject)?;
+    let gland = number(ram.work.gland.as_ref(), MissingCode::Gland, subject)?;
+    let tube = number(ram.work.tube.as_ref(), MissingCode::Tube, subject)?;
+    let numbers = numbers.ok_or(NotKnown::NoPose)?;
+    Ok(RamColumn::of(&numbers, tube, gland, STEEL))
+}
+
+/// The mass of this part.
+pub(super) fn mass<'a>(book: &'a Book, of: &str) -> Option<&'a Mass> {
+    book.masses.iter().find(|mass| mass.of == of)
+}
+
+/// Mass and place of a part, with as many numbers as its frame has.
+pub(super) fn placed_mass<const N: usize>(book: &Book, of: &'static str) -> Told<(f64, [f64; N])> {
+    let Some(found) = mass(book, of) else {
+        return missing(MissingCode::MassOf, of);
+    };
+    let at: Vec<f64> = found.at.iter().map(|number| number.metres).collect();
+    match <[f64; N]>::try_from(at) {
+        Ok(at) => Ok((found.is.si_f64(), at)),
+        Err(_) => missing(MissingCode::MassPlace, of),
+    }
+}
+
+/// Whether every weight of the arm is there: links, linkage and rams.
+pub(super) fn weights_known(book: &Book, of_joints: &[Told<&Ram>; 3]) -> Told<()> {
+    match weights_missing(book, of_joints).first() {
+        Some(why) => Err(*why),
+        None => Ok(()),
+    }
+}
+
+/// Every weight of the arm that is not there.
+pub(super) fn weights_missing(book: &Book, of_joints: &[Told<&Ram>; 3]) -> Vec<NotKnown> {
+    let mut all = Vec::new();
+    for link in ["boom", "dipper", "bucket"] {
+        all.extend(placed_mass::<2>(book, link).err());
+    }
+    for bar in ["lever", "link"] {
+        all.extend(placed_mass::<1>(book, bar).err());
+    }
+    for joint in Joint::ALL {
+        let work = match of_joints[joint.index()] {
+            Ok(ram) => &ram.work,
+            Err(why) => {
+                all.push(why);
+                continue;
+            }
+        };
+        for (quantity, code) in [
+            (&work.barrel_mass, MissingCode::BarrelMass),
+            (&work.barrel_centre, MissingCode::BarrelCentre),
+            (&work.rod_mass, MissingCode::RodMass),
+            (&work.rod_centre, MissingCode::RodCentre),
+        ] {
+            all.extend(number(quantity.as_ref(), code, joint.code()).err());
+        }
+    }
+    all
+}

@@ -1,0 +1,7 @@
+//! From a machine book to the arm's figures: the reference machine's tables, and what is not known without what.
+
+#![allow(clippy::unwrap_used)]
+
+mod reference;
+mod table;
+mod unknown;
