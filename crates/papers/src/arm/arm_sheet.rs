@@ -1,6 +1,6 @@
 //! The arm sheet for the cab: four poses, the order of work, this machine's own numbers.
 
-use super::frames::four_poses;
+use super::frames::{cut_frames, four_poses};
 use crate::{
     PaperError, Sheet,
     drawing::{Mark, verdict_mark},
@@ -9,10 +9,16 @@ use crate::{
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use words::Fineness;
-use yard::arm::{ArmOfBook, machine, order_of_work};
+use yard::arm::{ArmOfBook, machine};
 
 /// Cautions at the foot of the page.
 const CAUTIONS: [&str; 2] = ["caution-local-rules", "caution-figure"];
+/// The order of work in words alone.
+const TAUGHT: [&str; 3] = [
+    "arm-frame-dipper-draws",
+    "arm-frame-bucket-scoops",
+    "arm-frame-boom-clears",
+];
 /// Names of the four drawings.
 const FILES: [&str; 4] = ["pose0.svg", "pose1.svg", "pose2.svg", "pose3.svg"];
 
@@ -45,7 +51,7 @@ pub fn arm_sheet(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Result<Vec<u8>, PaperErr
     let data = json!({
         "frame": sheet.frame(&title, &CAUTIONS),
         "code": sheet.code(&format!("{}/arm", sheet.address), "paper-qr", &mut pictures)?,
-        "first": ["arm-caution-swing", "arm-caution-under", "arm-caution-pressure"].map(|key| words.text(key)),
+        "first": (["arm-caution-swing", "arm-caution-under", "arm-caution-pressure"].map(|key| words.text(key))),
         "said": said_first(sheet, arm),
         "intro": words.text("paper-arm-intro"),
         "poses": poses,
@@ -66,15 +72,17 @@ pub(super) fn said_first(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Value {
     json!(told.map(|told| format!("{} {}", told.what, told.next)))
 }
 
+/// In the order everybody teaches it (common practice, no source), with this arm's own force where it has one.
 fn order(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Vec<String> {
     let words = sheet.words;
-    let mut lines = match order_of_work(arm) {
-        Ok(order) if !arm.guesses.any() => words.arm_order(&order.parts, Fineness::Paper),
-        // In words alone, as everybody teaches it: common practice, no source.
-        _ => ["arm-frame-dipper-draws", "arm-frame-bucket-scoops", "arm-frame-boom-clears"]
-            .map(|key| words.text(key))
-            .to_vec(),
-    };
+    let frames = cut_frames(words, arm, Fineness::Paper, "order");
+    let right = frames.into_iter().filter(|frame| frame.good).skip(1);
+    let mut lines: Vec<String> = right
+        .map(|frame| frame.lines.into_iter().take(2).collect::<Vec<_>>().join(" "))
+        .collect();
+    if lines.is_empty() {
+        lines = TAUGHT.map(|key| words.text(key)).to_vec();
+    }
     lines.push(words.text("arm-order-rule"));
     lines
 }

@@ -107,9 +107,9 @@ pub fn survey_sheet(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Result<Vec<u8>, Paper
         "drawing": words.text("paper-survey-drawing"),
         "sketch": own.is_none().then(|| words.text("paper-survey-sketch")),
         "pins": PinLabel::ALL.iter().map(|label| json!({ "number": label.number(), "name": names[label.id()] })).collect::<Vec<_>>(),
-        "distances": { "title": words.text("paper-survey-distances"), "rows": distances, "head": ["from", "to", "value", "again"].map(|head| words.text(&format!("paper-survey-{head}"))) },
-        "rams": { "title": words.text("paper-survey-rams"), "rows": rams, "head": ["closed", "open", "bore", "rod"].map(|head| words.text(&format!("paper-survey-{head}"))) },
-        "poses": { "title": words.text("paper-survey-poses"), "how": words.text("paper-survey-poses-how"), "head": ["boom-ram", "dipper-ram", "bucket-ram", "tooth-height", "reach"].map(|head| words.text(&format!("paper-survey-{head}"))) },
+        "distances": { "title": words.text("paper-survey-distances"), "rows": distances, "head": (["from", "to", "value", "again"].map(|head| words.text(&format!("paper-survey-{head}")))) },
+        "rams": { "title": words.text("paper-survey-rams"), "rows": rams, "head": (["closed", "open", "bore", "rod"].map(|head| words.text(&format!("paper-survey-{head}")))) },
+        "poses": { "title": words.text("paper-survey-poses"), "how": words.text("paper-survey-poses-how"), "head": (["boom-ram", "dipper-ram", "bucket-ram", "tooth-height", "reach"].map(|head| words.text(&format!("paper-survey-{head}")))) },
         "unit": words.text("paper-survey-value"),
     });
     typeset::pdf(&typeset::Document {

@@ -58,15 +58,15 @@ pub fn teaching_strips(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Result<Vec<u8>, Pa
     ];
     let none = strips.iter().all(|strip| strip["frames"].as_array().is_none_or(Vec::is_empty));
     let intro = if arm.guesses.any() || arm.weights.is_err() {
-        "paper-strip-plain"
+        "paper-lesson-plain"
     } else {
-        "paper-strip-intro"
+        "paper-lesson-intro"
     };
-    let title = sheet.t1("paper-strip-title", "name", &sheet.book.machine.name);
+    let title = sheet.t1("paper-lesson-title", "name", &sheet.book.machine.name);
     let data = json!({
         "frame": sheet.frame(&title, &CAUTIONS),
         "code": sheet.code(&format!("{}/arm", sheet.address), "paper-qr", &mut pictures)?,
-        "first": ["arm-caution-swing", "arm-caution-under", "arm-caution-pressure"].map(|key| words.text(key)),
+        "first": (["arm-caution-swing", "arm-caution-under", "arm-caution-pressure"].map(|key| words.text(key))),
         "said": said_first(sheet, arm),
         "intro": words.text(intro),
         "title": words.text("arm-lesson-title"),

@@ -44,16 +44,21 @@ pub fn drag(arm: &ArmOfBook, from: [f64; 3], wanted: Vector) -> Told<Dragged> {
         Some([wrapped(boom), wrapped(dipper), stands.angles()[2]])
     };
     let ways: Vec<[f64; 3]> = [true, false].into_iter().filter_map(way).collect();
-    let turned = |way: &[f64; 3]| {
-        let moved = [0, 1].map(|joint| wrapped(way[joint] - stands.angles()[joint]).abs());
-        moved[0] + moved[1]
+    // Beyond a dead centre a ram has the same length once more: where the tooth really comes to decides.
+    let missed = |lengths: &[f64; 3]| {
+        let placed = Placed::at_lengths(shape, *lengths);
+        placed.map_or(f64::INFINITY, |placed| (placed.tooth - wanted).length())
     };
+    let turned = |lengths: &[f64; 3]| (lengths[0] - from[0]).abs() + (lengths[1] - from[1]).abs();
+    let rank = |lengths: &[f64; 3]| (missed(lengths).max(THERE), turned(lengths));
     let lengths = ways
         .iter()
         .map(|way| within(shape, *way, from))
-        .zip(ways.iter().map(turned))
-        .min_by(|(_, one), (_, other)| one.total_cmp(other))
-        .map_or(from, |(lengths, _)| lengths);
+        .min_by(|one, other| {
+            let ((near, little), (far, much)) = (rank(one), rank(other));
+            near.total_cmp(&far).then(little.total_cmp(&much))
+        })
+        .unwrap_or(from);
     let placed = Placed::at_lengths(shape, lengths)?;
     Ok(Dragged {
         lengths,

@@ -153,7 +153,8 @@ fn flat_on_the_ground(shape: &ArmShape, reach: f64) -> Option<Placed> {
         let tooth = Vector::new(reach * f64::from(step) / 60.0, 0.0);
         let ways = to_reach(shape, tooth, attitude).ok();
         for way in ways.iter().flatten() {
-            if let Some(placed) = way.placed_within_travel(shape) {
+            let stands = way.placed_within_travel(shape);
+            if let Some(placed) = stands.filter(|placed| is_there(shape, placed, tooth)) {
                 let lean = placed.along[1].r.abs();
                 let hangs = placed.along[1].z < 0.0;
                 if hangs && best.as_ref().is_none_or(|(least, _)| lean < *least) {
@@ -175,11 +176,18 @@ fn with_attitude(shape: &ArmShape, tooth: Vector, wish: f64) -> Told<Placed> {
             let stands = ways
                 .iter()
                 .flatten()
-                .find_map(|way| way.placed_within_travel(shape));
+                .find_map(|way| way.placed_within_travel(shape))
+                .filter(|placed| is_there(shape, placed, tooth));
             if let Some(placed) = stands {
                 return Ok(placed);
             }
         }
     }
     Err(NotKnown::NoPose)
+}
+
+/// Whether these ram lengths really put the tooth there: beyond a dead centre a ram has the same length once more.
+fn is_there(shape: &ArmShape, placed: &Placed, tooth: Vector) -> bool {
+    Placed::at_lengths(shape, placed.lengths())
+        .is_ok_and(|stands| (stands.tooth - tooth).length() < 1e-6)
 }

@@ -195,7 +195,8 @@ fn rest(p: &Page, asked: &Asked) -> Vec<String> {
 
 fn oil(p: &Page, at_hand: &ArmAtHand, asked: &Asked) -> Vec<String> {
     let Ok(tank) = &asked.record.tank else {
-        return at_hand.arm.tank.as_ref().err().map(|why| p.words.arm_not_known(why)).into_iter().collect();
+        let why = at_hand.arm.tank.as_ref().err();
+        return why.map(|why| p.words.arm_not_known(why)).into_iter().collect();
     };
     let level = |key: &str, level: f64| {
         let level = p.words.arm_length(level, Fineness::Screen);
