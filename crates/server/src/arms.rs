@@ -37,6 +37,8 @@ pub(crate) struct Arms(Mutex<BTreeMap<Key, Arc<ArmAtHand>>>);
 pub(crate) struct ArmAtHand {
     /// The arm.
     pub(crate) arm: ArmOfBook,
+    /// Names of the machine's rams, by id.
+    pub(crate) rams: BTreeMap<String, String>,
     /// The part of the arm plane that holds every pose.
     pub(crate) window: Option<Window>,
     frames: OnceLock<Frames>,
@@ -63,7 +65,13 @@ pub(crate) struct Map {
 
 impl Arms {
     /// The arm of this book.
-    pub(crate) fn of(&self, machine: &MachineId, revision: EntryId, comma: bool, book: &Book) -> Arc<ArmAtHand> {
+    pub(crate) fn of(
+        &self,
+        machine: &MachineId,
+        revision: EntryId,
+        comma: bool,
+        book: &Book,
+    ) -> Arc<ArmAtHand> {
         let key = (machine.clone(), revision, comma);
         let mut kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(arm) = kept.get(&key) {
@@ -85,6 +93,11 @@ impl ArmAtHand {
         let arm = arm_of(book);
         let sound = arm.shape.as_ref().ok().filter(|_| arm.troubles.is_empty());
         ArmAtHand {
+            rams: book
+                .rams
+                .iter()
+                .map(|ram| (ram.id.to_string(), ram.name.clone()))
+                .collect(),
             window: sound.map(|shape| Window::of_all(shape, LETTERS)),
             arm,
             frames: OnceLock::new(),

@@ -290,9 +290,18 @@ fn machine_routes() -> Router<Arc<App>> {
             "/m/{machine}/handover",
             of_machine(handover::leave::show, handover::leave::keep),
         )
-        .route("/m/{machine}/arm", page(move |desk, at, _| arm::show(desk, &m(at), &|name| at.asked(name).to_owned())))
-        .route("/m/{machine}/arm/pose", page(move |desk, at, _| arm::pose(desk, &m(at), &|name| at.asked(name).to_owned())))
-        .route("/m/{machine}/arm/figure", page(move |desk, at, _| arm::figure(desk, &m(at), &|name| at.asked(name).to_owned())))
+        .route(
+            "/m/{machine}/arm",
+            page(move |desk, at, _| arm::show(desk, &m(at), &|name| at.asked(name).to_owned())),
+        )
+        .route(
+            "/m/{machine}/arm/pose",
+            page(move |desk, at, _| arm::pose(desk, &m(at), &|name| at.asked(name).to_owned())),
+        )
+        .route(
+            "/m/{machine}/arm/figure",
+            page(move |desk, at, _| arm::figure(desk, &m(at), &|name| at.asked(name).to_owned())),
+        )
         .route("/m/{machine}/fault", of_machine(fault::show, fault::keep))
         .route(
             "/m/{machine}/happened",

@@ -4,6 +4,7 @@ const form = /** @type {HTMLFormElement|null} */ (document.getElementById("arm-f
 const figure = document.getElementById("arm-drawing");
 const lines = document.getElementById("arm-lines");
 const told = document.getElementById("arm-said");
+const now = document.getElementById("arm-now");
 
 /** How near a finger must come to the tooth to take hold of it, in the page's pixels. */
 const GRASP = 48;
@@ -63,7 +64,7 @@ function start(form, figure, lines, told) {
   }
 
   /**
-   * @param {{out: number[], tooth: [number, number], arm: string, lines: string, map?: string}} pose
+   * @param {{out: number[], tooth: [number, number], arm: string, now: string[], lines: string, map?: string}} pose
    * @param {boolean} dragged
    */
   function show(pose, dragged) {
@@ -71,6 +72,11 @@ function start(form, figure, lines, told) {
     part("arm-arm", pose.arm);
     if (pose.map !== undefined) part("arm-map", pose.map);
     const open = [...lines.querySelectorAll("details")].map((section) => section.open);
+    if (now) {
+      const first = document.createElement("b");
+      first.textContent = pose.now[0];
+      now.replaceChildren(first, ` ${pose.now[1]}`);
+    }
     lines.innerHTML = pose.lines;
     lines.querySelectorAll("details").forEach((section, n) => { if (open[n] !== undefined) section.open = open[n]; });
     pose.out.forEach((out, n) => {
@@ -79,7 +85,7 @@ function start(form, figure, lines, told) {
       if (document.activeElement !== sliders[n]) sliders[n].value = String(out);
     });
     clearTimeout(quiet);
-    quiet = setTimeout(() => { told.textContent = lines.querySelector(".usable")?.textContent ?? ""; }, 600);
+    quiet = setTimeout(() => { told.textContent = pose.now.join(" "); }, 600);
   }
 
   /** Puts shapes in the place of those of a group. @param {string} id @param {string} shapes */

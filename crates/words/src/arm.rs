@@ -8,7 +8,8 @@ use reckon::arm::{
 };
 use yard::{
     arm::{
-        ArmOfBook, Direction, Missing, NotKnown, PartRecord, PoseWarning, TeachingPose, TeachingReason,
+        ArmOfBook, Direction, Missing, NotKnown, PartRecord, PoseWarning, TeachingPose,
+        TeachingReason,
     },
     book::StanceName,
     code::Coded,
@@ -119,15 +120,27 @@ impl Words {
     }
 
     /// The usable force in a direction, without what holds it back.
-    pub fn arm_usable(&self, way: Direction, allows: Allowed, why: Governs, how: Fineness) -> String {
+    pub fn arm_usable(
+        &self,
+        way: Direction,
+        allows: Allowed,
+        why: Governs,
+        how: Fineness,
+    ) -> String {
         let said = self.arm_way_said(way);
         let newtons = allows.newtons().unwrap_or(f64::INFINITY);
         if newtons > 0.0 {
             let force = self.arm_force(newtons, how);
-            self.say("arm-usable", &[("way", said.into()), ("force", force.into())])
+            self.say(
+                "arm-usable",
+                &[("way", said.into()), ("force", force.into())],
+            )
         } else {
             let why = self.arm_governs(why);
-            self.say("arm-usable-nothing", &[("way", said.into()), ("why", why.into())])
+            self.say(
+                "arm-usable-nothing",
+                &[("way", said.into()), ("why", why.into())],
+            )
         }
     }
 
@@ -197,7 +210,10 @@ impl Words {
     pub fn arm_not_known(&self, why: &NotKnown) -> String {
         let what = match why {
             NotKnown::Shape(_) => self.text("arm-lack-shape"),
-            other => self.lack(other.code(), other.missing().map_or("", |missing| missing.subject)),
+            other => self.lack(
+                other.code(),
+                other.missing().map_or("", |missing| missing.subject),
+            ),
         };
         self.say("arm-not-known", &[("what", what.into())])
     }
@@ -336,7 +352,10 @@ fn figures(value: f64, digits: i32) -> String {
 /// A number with so many places, without a negative zero.
 fn plain(value: f64, places: usize) -> String {
     let text = format!("{value:.places$}");
-    let zero = text.trim_start_matches('-').chars().all(|c| matches!(c, '0' | '.'));
+    let zero = text
+        .trim_start_matches('-')
+        .chars()
+        .all(|c| matches!(c, '0' | '.'));
     if zero {
         text.trim_start_matches('-').to_owned()
     } else {
@@ -357,9 +376,18 @@ mod tests {
         assert_eq!(figures(0.9961, 2), "1.00");
         assert_eq!(figures(-0.0, 2), "0");
         let words = Words::english();
-        assert_eq!(words.arm_force(26_722.6, Fineness::Paper), "27 kN (6000 lbf)");
-        assert_eq!(words.arm_length(4.203, Fineness::Screen), "4.20 m (13 ft 9 in)");
-        assert_eq!(words.arm_length(-3.6466, Fineness::Paper), "−3.6 m (−12 ft 0 in)");
+        assert_eq!(
+            words.arm_force(26_722.6, Fineness::Paper),
+            "27 kN (6000 lbf)"
+        );
+        assert_eq!(
+            words.arm_length(4.203, Fineness::Screen),
+            "4.20 m (13 ft 9 in)"
+        );
+        assert_eq!(
+            words.arm_length(-3.6466, Fineness::Paper),
+            "−3.6 m (−12 ft 0 in)"
+        );
         assert_eq!(words.arm_length(0.0534, Fineness::Screen), "53 mm (2.1 in)");
         assert_eq!(words.arm_pressure(6.381e6), "64 bar (930 psi)");
     }
@@ -368,7 +396,11 @@ mod tests {
     fn everything_that_may_be_missing_has_words() {
         let words = Words::english();
         for code in MissingCode::ALL {
-            assert!(words.has(&format!("arm-lack-{}", code.code())), "{}", code.code());
+            assert!(
+                words.has(&format!("arm-lack-{}", code.code())),
+                "{}",
+                code.code()
+            );
         }
     }
 }

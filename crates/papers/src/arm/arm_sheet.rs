@@ -36,10 +36,17 @@ pub fn arm_sheet(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Result<Vec<u8>, PaperErr
     let mut poses = Vec::new();
     for (frame, file) in frames.into_iter().zip(FILES) {
         pictures.insert(file, frame.svg);
-        let word = words.text(if frame.good { "arm-four-use" } else { "arm-four-avoid" });
+        let word = words.text(if frame.good {
+            "arm-four-use"
+        } else {
+            "arm-four-avoid"
+        });
         let alt = words.say(
             "arm-four-alt",
-            &[("what", word.clone().into()), ("why", frame.lines.join(" ").into())],
+            &[
+                ("what", word.clone().into()),
+                ("why", frame.lines.join(" ").into()),
+            ],
         );
         poses.push(json!({
             "file": file, "good": frame.good, "word": word, "alt": alt,
@@ -78,7 +85,14 @@ fn order(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Vec<String> {
     let frames = cut_frames(words, arm, Fineness::Paper, "order");
     let right = frames.into_iter().filter(|frame| frame.good).skip(1);
     let mut lines: Vec<String> = right
-        .map(|frame| frame.lines.into_iter().take(2).collect::<Vec<_>>().join(" "))
+        .map(|frame| {
+            frame
+                .lines
+                .into_iter()
+                .take(2)
+                .collect::<Vec<_>>()
+                .join(" ")
+        })
         .collect();
     if lines.is_empty() {
         lines = TAUGHT.map(|key| words.text(key)).to_vec();

@@ -7,7 +7,8 @@ use reckon::arm::{
 };
 use words::{Arg, Fineness, Words};
 use yard::arm::{
-    ArmOfBook, Frame, PoseAsked, TeachingPose, cut_lesson, parked_lesson, pose, teaching_poses,
+    ArmOfBook, Direction, Frame, PoseAsked, PoseRecord, TeachingPose, cut_lesson, parked_lesson,
+    pose, teaching_poses,
 };
 
 /// A small drawing with its words.
@@ -31,7 +32,8 @@ pub fn four_poses(words: &Words, arm: &ArmOfBook, how: Fineness, id: &str) -> Ve
     let Ok(shape) = &arm.shape else {
         return Vec::new();
     };
-    let poses = teaching_poses(arm).map_or_else(|_| Vec::new(), |four| four.into_iter().flatten().collect());
+    let poses = teaching_poses(arm)
+        .map_or_else(|_| Vec::new(), |four| four.into_iter().flatten().collect());
     let poses: Vec<(TeachingPose, Placed)> = poses
         .into_iter()
         .filter_map(|pose| Some((pose, Placed::at_lengths(shape, pose.lengths).ok()?)))
@@ -95,7 +97,11 @@ fn told(
     let placed: Vec<_> = frames
         .iter()
         .filter_map(|(frame, good)| {
-            Some((*frame, *good, Placed::at_lengths(shape, frame.lengths).ok()?))
+            Some((
+                *frame,
+                *good,
+                Placed::at_lengths(shape, frame.lengths).ok()?,
+            ))
         })
         .collect();
     let window = Window::of_poses(placed.iter().map(|(.., placed)| placed));
@@ -130,27 +136,53 @@ fn of_frame(words: &Words, arm: &ArmOfBook, frame: &Frame, how: Fineness) -> Vec
     if arm.guesses.any() {
         return Vec::new();
     }
-    let Ok(record) = pose(arm, &PoseAsked::at(frame.lengths)) else {
-        return Vec::new();
-    };
-    if let Some(way) = frame.against {
-        let Ok(dig) = record.dig(arm, way, arm.digs_from) else {
-            return Vec::new();
+    let record = pose(arm, &PoseAsked::at(frame.lengths));
+    let said = record
+        .ok()
+        .and_then(|record| match (frame.against, frame.works) {
+            (Some(way), _) => against(words, arm, &record, way, how),
+            (None, None) => left_so(words, arm, &record, frame.code == "parked-flat"),
+            (None, Some(_)) => None,
+        });
+    said.unwrap_or_default()
+}
+
+fn against(
+    words: &Words,
+    arm: &ArmOfBook,
+    record: &PoseRecord,
+    way: Direction,
+    how: Fineness,
+) -> Option<Vec<String>> {
+    let dig = record.dig(arm, way, arm.digs_from).ok()?;
+    let force = words.arm_force(dig.usable.0.newtons()?, how);
+    Some(vec![
+        words.say("arm-frame-force", &[("force", Arg::from(force))]),
+        words.arm_governs(dig.usable.1),
+    ])
+}
+
+/// On the ground: whether the ground carries it with every ram slack. In the air: what is shut in.
+fn left_so(
+    words: &Words,
+    arm: &ArmOfBook,
+    record: &PoseRecord,
+    on_the_ground: bool,
+) -> Option<Vec<String>> {
+    let rest = record.rest.as_ref().ok()?;
+    if on_the_ground {
+        let stance = arm.digs_from.and_then(|at| arm.stances.get(at))?;
+        let slack = rest.flat.as_ref()?.rests_on(stance.friction.ok()?);
+        let key = if slack {
+            "arm-parked-ground"
+        } else {
+            "arm-parked-not-slack"
         };
-        let force = words.arm_force(dig.usable.0.newtons().unwrap_or_default(), how);
-        return vec![
-            words.say("arm-frame-force", &[("force", Arg::from(force))]),
-            words.arm_governs(dig.usable.1),
-        ];
+        return Some(vec![words.text(key)]);
     }
-    match (&record.rest, frame.works) {
-        (Ok(rest), None) => {
-            let mut lines = words.arm_rest(&rest.shut_in);
-            lines.push(words.text("arm-rest-estimated"));
-            lines
-        }
-        _ => Vec::new(),
-    }
+    let mut lines = words.arm_rest(&rest.shut_in);
+    lines.push(words.text("arm-rest-estimated"));
+    Some(lines)
 }
 
 /// One small drawing.

@@ -85,7 +85,10 @@ pub fn survey_sheet(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Result<Vec<u8>, Paper
         .collect();
     let mut pictures = BTreeMap::new();
     let own = arm.shape.as_ref().ok().filter(|_| arm.troubles.is_empty());
-    pictures.insert("pins.svg", pin_sketch(own, &words.text("paper-survey-drawing")));
+    pictures.insert(
+        "pins.svg",
+        pin_sketch(own, &words.text("paper-survey-drawing")),
+    );
     let distances: Vec<Value> = SURVEY_DISTANCES
         .iter()
         .map(|distance| {
@@ -95,7 +98,8 @@ pub fn survey_sheet(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Result<Vec<u8>, Paper
             json!({ "from": end(distance.from), "to": end(distance.to), "first": distance.first })
         })
         .collect();
-    let rams = ["boom", "dipper", "bucket"].map(|ram| words.text(&format!("paper-survey-{ram}-ram")));
+    let rams =
+        ["boom", "dipper", "bucket"].map(|ram| words.text(&format!("paper-survey-{ram}-ram")));
     let title = sheet.t1("paper-survey-title", "name", &sheet.book.machine.name);
     let data = json!({
         "frame": sheet.frame(&title, &CAUTIONS),

@@ -56,7 +56,9 @@ pub fn teaching_strips(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Result<Vec<u8>, Pa
         strip("arm-parked-well", true, well),
         strip("arm-parked-badly", false, badly),
     ];
-    let none = strips.iter().all(|strip| strip["frames"].as_array().is_none_or(Vec::is_empty));
+    let none = strips
+        .iter()
+        .all(|strip| strip["frames"].as_array().is_none_or(Vec::is_empty));
     let intro = if arm.guesses.any() || arm.weights.is_err() {
         "paper-lesson-plain"
     } else {

@@ -14,7 +14,6 @@ arm-move-intro-plain = Write how far each ram is out, then press Show.
 arm-show = Show this pose
 arm-how-far = How far out: { $ram } ram (%)
 arm-slider = Slider: { $ram } ram
-arm-is-long = { $length } from pin to pin
 arm-direction = What the tooth does
 arm-stance = What it stands on
 arm-held-down = held down: the arm alone
@@ -122,7 +121,7 @@ arm-swing-title = Swing
 arm-swing-force = The swing makes { $force } sideways at the tooth, no more.
 arm-swing-never = Never strike or sweep with the swing. Stopping a swinging arm bends more than any dig.
 arm-column-title = Rods
-arm-column-line = The { $ram } ram's rod would buckle at { $share } of what its relief allows.
+arm-column-line = The { $ram } ram's rod would buckle at { $number } times what its relief allows.
 arm-column-caution = A teaching figure. Rods are bent by back-dragging, shocks and worn glands, and on their stops.
 arm-more-title = More of this pose
 
@@ -238,6 +237,8 @@ arm-parked-well = Parked well
 arm-parked-badly = Parked badly
 arm-frame-parked-flat = Bucket flat on the ground, dipper upright. Little oil stays under load.
 arm-frame-parked-hanging = Bucket hanging far out. Every ram holds weight, and it may come down at any time.
+arm-parked-ground = Let down on to the ground, every ram can hang slack.
+arm-parked-not-slack = The ground alone does not hold it so: when the last circuit is bled, the arm moves.
 arm-parked-rule = The order of resting in this machine's book comes before this picture.
 arm-lesson-none = The strip needs pins and rams that the book does not have yet.
 

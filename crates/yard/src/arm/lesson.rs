@@ -82,8 +82,20 @@ pub fn cut_lesson(arm: &ArmOfBook) -> Told<CutLesson> {
     };
     let right = [
         frame(down, Joint::Boom, None, &way[..1], "set-down"),
-        frame(drawn, Joint::Dipper, Some(Direction::Crowd), &way[..4], "dipper-draws"),
-        frame(scooped, Joint::Bucket, Some(Direction::Curl), &way, "bucket-scoops"),
+        frame(
+            drawn,
+            Joint::Dipper,
+            Some(Direction::Crowd),
+            &way[..4],
+            "dipper-draws",
+        ),
+        frame(
+            scooped,
+            Joint::Bucket,
+            Some(Direction::Curl),
+            &way,
+            "bucket-scoops",
+        ),
         frame(clear, Joint::Boom, None, &way, "boom-clears"),
     ];
     let wrong = wrong_order(shape, reach, deep)?;
@@ -93,14 +105,23 @@ pub fn cut_lesson(arm: &ArmOfBook) -> Told<CutLesson> {
 /// Set down at full reach, curled there, torn out with the boom, the dipper run onto its stop.
 fn wrong_order(shape: &ArmShape, reach: f64, deep: f64) -> Told<[Frame; 4]> {
     let place = |share: f64, down: f64| Vector::new(reach * share, -deep * down);
-    let way = [place(0.97, 0.0), place(0.93, 0.9), place(0.88, 1.2), place(0.86, 0.4)];
+    let way = [
+        place(0.97, 0.0),
+        place(0.93, 0.9),
+        place(0.88, 1.2),
+        place(0.86, 0.4),
+    ];
     let down = with_attitude(shape, way[0], BEGINS + 25.0)?;
     let curled = with_attitude(shape, way[2], SCOOPS + 40.0)?;
     let torn = with_attitude(shape, way[3], SCOOPS + 20.0)?;
     let ram = shape.ram(Joint::Dipper);
     let inwards_out = shape.angle_at(Joint::Dipper, ram.extended())?
         < shape.angle_at(Joint::Dipper, ram.closed)?;
-    let end = if inwards_out { ram.extended() } else { ram.closed };
+    let end = if inwards_out {
+        ram.extended()
+    } else {
+        ram.closed
+    };
     let stopped = [torn.lengths()[0], end, torn.lengths()[2]];
     let frame = |lengths, works, against, cut: &[Vector], code| Frame {
         lengths,
@@ -111,8 +132,20 @@ fn wrong_order(shape: &ArmShape, reach: f64, deep: f64) -> Told<[Frame; 4]> {
     };
     Ok([
         frame(down.lengths(), Joint::Boom, None, &way[..1], "too-far-out"),
-        frame(curled.lengths(), Joint::Bucket, Some(Direction::Curl), &way[..3], "bucket-first"),
-        frame(torn.lengths(), Joint::Boom, Some(Direction::PullUp), &way, "boom-tears"),
+        frame(
+            curled.lengths(),
+            Joint::Bucket,
+            Some(Direction::Curl),
+            &way[..3],
+            "bucket-first",
+        ),
+        frame(
+            torn.lengths(),
+            Joint::Boom,
+            Some(Direction::PullUp),
+            &way,
+            "boom-tears",
+        ),
         frame(stopped, Joint::Dipper, None, &way, "onto-the-stop"),
     ])
 }

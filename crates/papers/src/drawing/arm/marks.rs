@@ -1,10 +1,7 @@
 //! The strength map: one mark for each square of the reach, large where the tooth pushes hard, its form by what holds it back.
 
 use super::{
-    super::{
-        ink::{INK, PENCIL},
-        pen,
-    },
+    super::{ink::PENCIL, pen},
     page,
 };
 use reckon::arm::shape::Vector;
@@ -63,12 +60,18 @@ fn drawn((x, y): (f64, f64), radius: f64, by: HeldBack) -> Group {
         HeldBack::ByWork => group.add(pen::ring((x, y), radius, PENCIL, "none", 0.0)),
         HeldBack::ByAnother => {
             let line = (radius * 0.3).max(0.6);
-            group.add(pen::ring((x, y), (radius - line / 2.0).max(0.3), "none", PENCIL, line))
+            group.add(pen::ring(
+                (x, y),
+                (radius - line / 2.0).max(0.3),
+                "none",
+                PENCIL,
+                line,
+            ))
         }
         HeldBack::ByGround => group.add(pen::line(
             &[(x - radius, y), (x + radius, y)],
-            INK,
-            (radius * 0.5).max(0.8),
+            PENCIL,
+            (radius * 0.45).max(0.8),
         )),
     }
 }

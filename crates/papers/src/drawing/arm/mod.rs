@@ -91,10 +91,10 @@ pub fn arm_alone(what: &ArmDrawing<'_>) -> String {
     let mut group = Group::new();
     if what.cut.len() > 1 {
         let way: Vec<_> = what.cut.iter().map(|point| at(*point)).collect();
-        group = group.add(
-            pen::line(&way, DIMENSION, line)
-                .set("stroke-dasharray", format!("{0} {0}", pen::unit(line * 2.0))),
-        );
+        group = group.add(pen::line(&way, DIMENSION, line).set(
+            "stroke-dasharray",
+            format!("{0} {0}", pen::unit(line * 2.0)),
+        ));
     }
     let rams: Vec<Group> = Joint::ALL
         .iter()
@@ -153,13 +153,21 @@ fn push(what: &ArmDrawing<'_>, direction: Vector, words: &str, line: f64) -> Gro
     let mut arrow = Group::new()
         .add(pen::line(&[(x, y), (tip_x, tip_y)], SHEET, line * 3.0))
         .add(pen::line(&[(x, y), (tip_x, tip_y)], INK, line * 1.3))
-        .add(pen::line(&[side(1.0), (tip_x, tip_y), side(-1.0)], INK, line * 1.3));
+        .add(pen::line(
+            &[side(1.0), (tip_x, tip_y), side(-1.0)],
+            INK,
+            line * 1.3,
+        ));
     if !words.is_empty() {
         let size = what.letters;
         let half = size * 0.31 * words.chars().count() as f64;
         let window = what.window;
-        let x = (tip_x + dx * half).clamp(window.left + half, (window.right - half).max(window.left + half));
-        let y = (tip_y + dy * size + size * 0.35).clamp(window.top + size, window.bottom - size * 0.4);
+        let x = (tip_x + dx * half).clamp(
+            window.left + half,
+            (window.right - half).max(window.left + half),
+        );
+        let y =
+            (tip_y + dy * size + size * 0.35).clamp(window.top + size, window.bottom - size * 0.4);
         arrow = arrow.add(pen::label((x, y), size, INK, words));
     }
     arrow
@@ -190,7 +198,14 @@ fn label(what: &ArmDrawing<'_>, joint: Joint, row: usize) -> Group {
         .add(pen::line(&[from, middle], DIMENSION, size * 0.085))
         .add(pen::ring(middle, size * 0.17, DIMENSION, DIMENSION, 0.1))
         .add(strip)
-        .add(pen::text((x, y), size, ink, look.works, "start", look.label))
+        .add(pen::text(
+            (x, y),
+            size,
+            ink,
+            look.works,
+            "start",
+            look.label,
+        ))
 }
 
 /// The line of the first label: close over the highest ram, and the rows under it still over the arm's foot.

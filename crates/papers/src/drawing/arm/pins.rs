@@ -86,7 +86,8 @@ pub fn pin_sketch(own: Option<&ArmShape>, title: &str) -> String {
     let usual = usual_arm();
     let half = |shape: &ArmShape| {
         let lengths = [0.45, 0.35, 0.5];
-        let lengths = [0, 1, 2].map(|ram| shape.rams[ram].closed + lengths[ram] * shape.rams[ram].stroke);
+        let lengths =
+            [0, 1, 2].map(|ram| shape.rams[ram].closed + lengths[ram] * shape.rams[ram].stroke);
         Placed::at_lengths(shape, lengths).ok()
     };
     let drawn = own
@@ -217,7 +218,10 @@ mod tests {
     fn every_pin_has_a_number_on_the_sketch() {
         let drawn = pin_sketch(None, "The pins");
         for label in PinLabel::ALL {
-            assert!(drawn.contains(&format!("\n{}\n", label.number())), "{drawn}");
+            assert!(
+                drawn.contains(&format!("\n{}\n", label.number())),
+                "{drawn}"
+            );
         }
         assert_eq!(PinLabel::number_of("tooth"), Some(13));
         assert_eq!(PinLabel::number_of("ground"), None);

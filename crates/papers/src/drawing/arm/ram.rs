@@ -53,7 +53,11 @@ pub(super) fn drawn(what: &ArmDrawing<'_>, joint: Joint, line: f64) -> Group {
     };
     let weight = if look.works { line * 1.5 } else { line * 0.7 };
     let mut group = Group::new()
-        .add(pen::line(&[at(piston, 0.0), page(to)], INK, rod * 100.0 + weight))
+        .add(pen::line(
+            &[at(piston, 0.0), page(to)],
+            INK,
+            rod * 100.0 + weight,
+        ))
         .add(pen::line(
             &[at(piston, 0.0), page(to)],
             if look.works { INK } else { SHEET },
@@ -87,4 +91,3 @@ fn oil_in(corners: &[(f64, f64)], id: &str) -> Polygon {
         .set("points", pen::pairs(corners))
         .set("fill", format!("url(#{id}-oil)"))
 }
-

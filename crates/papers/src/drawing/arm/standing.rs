@@ -8,8 +8,8 @@ use super::{
     Window, page,
 };
 use reckon::arm::shape::{ArmShape, Vector};
-use yard::{arm::ArmOfBook, book::StanceName};
 use svg::node::element::{Group, Polygon};
+use yard::{arm::ArmOfBook, book::StanceName};
 
 /// What of the machine is drawn beside its arm. All in metres along the arm's direction, 0 at the swing axis.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -55,7 +55,11 @@ impl Standing {
         let under_axis = from < 0.0 && to > 0.0;
         let mut group = Group::new();
         group = group.add(self.gear_drawn(from, to, fine));
-        let nose = if under_axis { to.min(0.9) } else { front.max(-0.12) };
+        let nose = if under_axis {
+            to.min(0.9)
+        } else {
+            front.max(-0.12)
+        };
         group = group.add(quiet(
             &[
                 (from.min(nose - 0.4) + 0.05, BLOCK.0),
@@ -102,14 +106,19 @@ impl Standing {
             let r = height / 2.0;
             let mut rim = Vec::new();
             for n in 0..=12 {
-                let turn = Vector::at_angle(-std::f64::consts::FRAC_PI_2 + f64::from(n) * std::f64::consts::PI / 12.0);
+                let turn = Vector::at_angle(
+                    -std::f64::consts::FRAC_PI_2 + f64::from(n) * std::f64::consts::PI / 12.0,
+                );
                 rim.push(page(Vector::new(to, r) + turn * r));
             }
             for n in 0..=12 {
-                let turn = Vector::at_angle(std::f64::consts::FRAC_PI_2 + f64::from(n) * std::f64::consts::PI / 12.0);
+                let turn = Vector::at_angle(
+                    std::f64::consts::FRAC_PI_2 + f64::from(n) * std::f64::consts::PI / 12.0,
+                );
                 rim.push(page(Vector::new(from, r) + turn * r));
             }
-            let wheel = |at: f64| pen::ring(page(Vector::new(at, r)), r * 62.0, SHEET, PENCIL, fine);
+            let wheel =
+                |at: f64| pen::ring(page(Vector::new(at, r)), r * 62.0, SHEET, PENCIL, fine);
             Group::new()
                 .add(outline(&rim, fine))
                 .add(wheel(from))
@@ -117,8 +126,20 @@ impl Standing {
         } else {
             let wheel = |at: f64| {
                 Group::new()
-                    .add(pen::ring(page(Vector::new(at, 0.45)), 45.0, SHEET, PENCIL, fine))
-                    .add(pen::ring(page(Vector::new(at, 0.45)), 16.0, SHEET, PENCIL, fine))
+                    .add(pen::ring(
+                        page(Vector::new(at, 0.45)),
+                        45.0,
+                        SHEET,
+                        PENCIL,
+                        fine,
+                    ))
+                    .add(pen::ring(
+                        page(Vector::new(at, 0.45)),
+                        16.0,
+                        SHEET,
+                        PENCIL,
+                        fine,
+                    ))
             };
             Group::new().add(wheel(from)).add(wheel(to))
         }
@@ -165,7 +186,10 @@ impl Standing {
             let of_arm = arm.stances.iter().find(|one| one.name == name)?;
             let stance = of_arm.stance.as_ref().ok()?;
             let along = Vector::at_angle(stance.heading);
-            let places = stance.contacts.iter().map(|[x, y]| x * along.r + y * along.z);
+            let places = stance
+                .contacts
+                .iter()
+                .map(|[x, y]| x * along.r + y * along.z);
             let ends = places.fold((f64::INFINITY, f64::NEG_INFINITY), |ends, r| {
                 (ends.0.min(r), ends.1.max(r))
             });
@@ -182,7 +206,11 @@ impl Standing {
             Some(StanceName::LoaderAndFeet) => Some(near),
             Some(StanceName::Blade) => {
                 let own = on_tracks.unwrap_or((near, far));
-                Some(if far - own.1 > own.0 - near { far } else { near })
+                Some(if far - own.1 > own.0 - near {
+                    far
+                } else {
+                    near
+                })
             }
             _ => None,
         });

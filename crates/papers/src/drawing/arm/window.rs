@@ -32,9 +32,8 @@ impl Window {
         let mut all: Option<Window> = None;
         for pose in 0..STEPS * STEPS * STEPS {
             let at = [pose % STEPS, pose / STEPS % STEPS, pose / STEPS / STEPS].map(share);
-            let lengths = [0, 1, 2].map(|ram| {
-                shape.rams[ram].closed + at[ram] * shape.rams[ram].stroke
-            });
+            let lengths =
+                [0, 1, 2].map(|ram| shape.rams[ram].closed + at[ram] * shape.rams[ram].stroke);
             if let Ok(placed) = Placed::at_lengths(shape, lengths) {
                 all = Some(around(all, &placed));
             }

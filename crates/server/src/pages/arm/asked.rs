@@ -31,7 +31,11 @@ pub(super) const HELD_DOWN: &str = "held-down";
 
 impl Asked {
     /// Reads an address; nothing where the arm has no shape to pose. Nonsense is said and replaced, never refused.
-    pub(super) fn of(p: &Page, at_hand: &ArmAtHand, asked: &dyn Fn(&str) -> String) -> Option<Asked> {
+    pub(super) fn of(
+        p: &Page,
+        at_hand: &ArmAtHand,
+        asked: &dyn Fn(&str) -> String,
+    ) -> Option<Asked> {
         let arm = &at_hand.arm;
         let shape = arm.shape.as_ref().ok()?;
         let mut said = Vec::new();
@@ -115,4 +119,3 @@ fn first_pose(words: &Words, at_hand: &ArmAtHand) -> Option<[f64; 3]> {
     let first = at_hand.frames(words).four.first()?;
     Some(first.lengths)
 }
-

@@ -7,9 +7,8 @@ use crate::{
     refusal::Refusal,
 };
 use reckon::{
-    Figure, FigureInput, Origin,
+    Figure, FigureInput, Origin, Value,
     arm::{force::usable_force, shape::Joint},
-    Value,
 };
 use words::Arg;
 
@@ -32,7 +31,10 @@ pub(crate) fn show(desk: &Desk, machine: &str, asked: &dyn Fn(&str) -> String) -
         }
     }
     let intro = vec![
-        p.words.say("figure-intro", &[("leaf", Arg::from(p.words.leaf_name(leaf)))]),
+        p.words.say(
+            "figure-intro",
+            &[("leaf", Arg::from(p.words.leaf_name(leaf)))],
+        ),
         super::lines::place(&p, &pose),
         p.t("arm-figure-codes"),
         p.t("arm-honest"),

@@ -14,8 +14,9 @@ pub(super) struct Lines {
     p: Page,
     said: Vec<String>,
     place: String,
-    usable: String,
-    governs: String,
+    /// The usable force and what governs it.
+    pub(super) usable: String,
+    pub(super) governs: String,
     alone: String,
     figure: Option<String>,
     rams: Vec<RamRow>,
@@ -47,7 +48,13 @@ impl Lines {
         let alone = shown.and_then(|dig| {
             let alone = dig.arm_alone.0.newtons()?;
             let less = dig.usable.0.newtons()? < alone;
-            less.then(|| p.t1("arm-alone", "force", &p.words.arm_force(alone, Fineness::Screen)))
+            less.then(|| {
+                p.t1(
+                    "arm-alone",
+                    "force",
+                    &p.words.arm_force(alone, Fineness::Screen),
+                )
+            })
         });
         let out = asked.out.map(|out| format!("{out:.2}"));
         Lines {
@@ -58,7 +65,12 @@ impl Lines {
             alone: alone.unwrap_or_default(),
             figure: shown.map(|_| figure_link(at_hand, asked, here, &out)),
             rams: Joint::ALL.map(|joint| row(p, asked, shown, joint)).into(),
-            warnings: asked.record.warnings.iter().map(|warning| p.words.arm_warning(warning)).collect(),
+            warnings: asked
+                .record
+                .warnings
+                .iter()
+                .map(|warning| p.words.arm_warning(warning))
+                .collect(),
             sections: sections(p, at_hand, asked, guessed),
             p: p.clone(),
         }
@@ -78,14 +90,27 @@ pub(super) fn place(p: &Page, asked: &Asked) -> String {
 }
 
 fn force(p: &Page, asked: &Asked, guessed: bool, dig: &Told<Dig>) -> (String, String) {
-    let unknown = || p.t1("arm-usable-unknown", "way", &p.words.arm_way_said(asked.way));
+    let unknown = || {
+        p.t1(
+            "arm-usable-unknown",
+            "way",
+            &p.words.arm_way_said(asked.way),
+        )
+    };
     match dig {
         _ if guessed => (unknown(), String::new()),
         Ok(dig) => {
             let (allows, why) = dig.usable;
             let said = p.words.arm_usable(asked.way, allows, why, Fineness::Screen);
             let governs = allows.newtons().is_some_and(|force| force > 0.0);
-            (said, if governs { p.words.arm_governs(why) } else { String::new() })
+            (
+                said,
+                if governs {
+                    p.words.arm_governs(why)
+                } else {
+                    String::new()
+                },
+            )
         }
         Err(why) => (unknown(), p.words.arm_not_known(why)),
     }
@@ -93,7 +118,9 @@ fn force(p: &Page, asked: &Asked, guessed: bool, dig: &Told<Dig>) -> (String, St
 
 fn figure_link(at_hand: &ArmAtHand, asked: &Asked, here: &str, out: &[String; 3]) -> String {
     let on = asked.stance.and_then(|at| at_hand.arm.stances.get(at));
-    let on = on.map_or(super::asked::HELD_DOWN, |stance| yard::code::Coded::code(stance.name));
+    let on = on.map_or(super::asked::HELD_DOWN, |stance| {
+        yard::code::Coded::code(stance.name)
+    });
     let [boom, dipper, bucket] = out;
     let way = words::way_code(asked.way);
     format!("{here}/arm/figure?boom={boom}&dipper={dipper}&bucket={bucket}&way={way}&on={on}")
@@ -107,7 +134,11 @@ fn row(p: &Page, asked: &Asked, dig: Option<&Dig>, joint: Joint) -> RamRow {
     RamRow {
         name: p.t1("arm-ram-named", "ram", &p.words.arm_joint(joint)),
         out: p.t1("arm-share", "number", &format!("{:.0}", ram.out * 100.0)),
-        does: p.t(if works { "arm-does-works" } else { "arm-does-holds" }),
+        does: p.t(if works {
+            "arm-does-works"
+        } else {
+            "arm-does-holds"
+        }),
         share: share.unwrap_or_default(),
         length,
     }
@@ -121,13 +152,33 @@ fn sections(p: &Page, at_hand: &ArmAtHand, asked: &Asked, guessed: bool) -> Vec<
         })
     };
     let all = [
-        section("arm-order-title", if guessed { Vec::new() } else { order(p, asked) }),
-        section("arm-margins-title", if guessed { Vec::new() } else { margins(p, asked) }),
-        section("arm-rest-title", if guessed { Vec::new() } else { rest(p, asked) }),
+        section(
+            "arm-order-title",
+            if guessed { Vec::new() } else { order(p, asked) },
+        ),
+        section(
+            "arm-margins-title",
+            if guessed {
+                Vec::new()
+            } else {
+                margins(p, asked)
+            },
+        ),
+        section(
+            "arm-rest-title",
+            if guessed { Vec::new() } else { rest(p, asked) },
+        ),
         section("arm-oil-title", oil(p, at_hand, asked)),
         section("arm-lift-title", lift(p, at_hand, asked, guessed)),
         section("arm-swing-title", swing(p, asked, guessed)),
-        section("arm-column-title", if guessed { Vec::new() } else { columns(p, asked) }),
+        section(
+            "arm-column-title",
+            if guessed {
+                Vec::new()
+            } else {
+                columns(p, asked)
+            },
+        ),
     ];
     all.into_iter().flatten().collect()
 }
@@ -160,7 +211,7 @@ fn margins(p: &Page, asked: &Asked) -> Vec<String> {
         lines.push(p.t2("arm-stands-slope", "stance", &on, "angle", angle));
     }
     if let Ok(pads) = &figures.pad_pressure {
-        let most = pads.iter().copied().fold(0.0, f64::max);
+        let most = pads.iter().flatten().copied().fold(0.0, f64::max);
         lines.push(p.t1("arm-stands-pad", "pressure", &p.words.arm_pressure(most)));
     }
     if let Ok(drag) = figures.drags_at {
@@ -196,7 +247,10 @@ fn rest(p: &Page, asked: &Asked) -> Vec<String> {
 fn oil(p: &Page, at_hand: &ArmAtHand, asked: &Asked) -> Vec<String> {
     let Ok(tank) = &asked.record.tank else {
         let why = at_hand.arm.tank.as_ref().err();
-        return why.map(|why| p.words.arm_not_known(why)).into_iter().collect();
+        return why
+            .map(|why| p.words.arm_not_known(why))
+            .into_iter()
+            .collect();
     };
     let level = |key: &str, level: f64| {
         let level = p.words.arm_length(level, Fineness::Screen);
@@ -209,7 +263,8 @@ fn oil(p: &Page, at_hand: &ArmAtHand, asked: &Asked) -> Vec<String> {
     if let Ok(below) = tank.below_all_in {
         lines.push(level("arm-oil-below", below));
     }
-    let taken: Vec<&str> = tank.taken_as_in.iter().map(String::as_str).collect();
+    let named = |id: &String| at_hand.rams.get(id).unwrap_or(id).clone();
+    let taken: Vec<String> = tank.taken_as_in.iter().map(named).collect();
     if !taken.is_empty() && !lines.is_empty() {
         lines.push(p.t1("arm-oil-taken", "what", &taken.join(", ")));
     }
@@ -244,7 +299,13 @@ fn swing(p: &Page, asked: &Asked, guessed: bool) -> Vec<String> {
     let force = asked.record.swing.as_ref().ok().filter(|_| !guessed);
     let force = force.and_then(|swing| swing.side_force.ok());
     let mut lines: Vec<String> = force
-        .map(|force| p.t1("arm-swing-force", "force", &p.words.arm_force(force, Fineness::Screen)))
+        .map(|force| {
+            p.t1(
+                "arm-swing-force",
+                "force",
+                &p.words.arm_force(force, Fineness::Screen),
+            )
+        })
         .into_iter()
         .collect();
     lines.push(p.t("arm-swing-never"));
@@ -257,10 +318,18 @@ fn columns(p: &Page, asked: &Asked) -> Vec<String> {
         .zip(&asked.record.columns)
         .filter_map(|(joint, column)| {
             let reserve = column.as_ref().ok()?.reserve_holding.ok()?;
-            let args = (p.words.arm_joint(*joint), p.words.arm_share(reserve));
             let stop = asked.record.rams[joint.index()].stop;
             let beyond = matches!(stop, Stop::TooLong(_) | Stop::TooShort(_));
-            (!beyond).then(|| p.t2("arm-column-line", "ram", args.0, "share", args.1))
+            (!beyond).then(|| {
+                let times = format!("{reserve:.1}");
+                p.t2(
+                    "arm-column-line",
+                    "ram",
+                    p.words.arm_joint(*joint),
+                    "number",
+                    times,
+                )
+            })
         })
         .collect();
     if !lines.is_empty() {
@@ -268,4 +337,3 @@ fn columns(p: &Page, asked: &Asked) -> Vec<String> {
     }
     lines
 }
-

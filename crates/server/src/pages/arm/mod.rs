@@ -16,7 +16,10 @@ use std::sync::Arc;
 use yard::{book::Book, id::MachineId};
 
 /// The arm of a machine of this yard, with its book.
-fn at_hand<'a>(desk: &'a Desk, machine: &str) -> Result<(MachineId, &'a Book, Arc<ArmAtHand>), Refusal> {
+fn at_hand<'a>(
+    desk: &'a Desk,
+    machine: &str,
+) -> Result<(MachineId, &'a Book, Arc<ArmAtHand>), Refusal> {
     let (id, state) = desk.machine(machine)?;
     let adopted = state.book().ok_or(Refusal::NotFound)?;
     let book = adopted.book.as_ref();

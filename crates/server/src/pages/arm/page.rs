@@ -55,7 +55,6 @@ struct Slider {
     label: String,
     slides: String,
     value: String,
-    length: String,
 }
 
 struct Choice {
@@ -109,7 +108,11 @@ pub(crate) fn show(desk: &Desk, machine: &str, asked: &dyn Fn(&str) -> String) -
     page(&ArmPage {
         name: book.machine.name.clone(),
         first: p.words.arm_first_line(&arm.arm),
-        four: frames.four.iter().map(|frame| shown(&p, &arm, frame, &here)).collect(),
+        four: frames
+            .four
+            .iter()
+            .map(|frame| shown(&p, &arm, frame, &here))
+            .collect(),
         missing,
         more_missing,
         moved: moved(&p, &arm, asked, &here),
@@ -153,7 +156,11 @@ fn shown(p: &Page, at_hand: &ArmAtHand, frame: &ArmFrame, here: &str) -> Shown {
         svg: frame.svg.clone(),
         mark: mark(frame.good),
         class: class(frame.good),
-        word: p.t(if frame.good { "arm-four-use" } else { "arm-four-avoid" }),
+        word: p.t(if frame.good {
+            "arm-four-use"
+        } else {
+            "arm-four-avoid"
+        }),
         lines: frame.lines.clone(),
         link: format!("{here}/arm?boom={boom}&dipper={dipper}&bucket={bucket}#move"),
     }
@@ -164,25 +171,35 @@ const LISTED: usize = 8;
 
 fn missing(p: &Page, at_hand: &ArmAtHand) -> (Vec<String>, String) {
     let all = &at_hand.arm.missing;
-    let lines = all.iter().take(LISTED).map(|missing| p.words.arm_lack_line(*missing)).collect();
+    let lines = all
+        .iter()
+        .take(LISTED)
+        .map(|missing| p.words.arm_lack_line(*missing))
+        .collect();
     let more = all.len().saturating_sub(LISTED);
-    let more = if more > 0 { p.tn("arm-missing-more", "n", more) } else { String::new() };
+    let more = if more > 0 {
+        p.tn("arm-missing-more", "n", more)
+    } else {
+        String::new()
+    };
     (lines, more)
 }
 
-fn moved(p: &Page, at_hand: &ArmAtHand, asked: &dyn Fn(&str) -> String, here: &str) -> Option<Moved> {
+fn moved(
+    p: &Page,
+    at_hand: &ArmAtHand,
+    asked: &dyn Fn(&str) -> String,
+    here: &str,
+) -> Option<Moved> {
     let window = at_hand.window?;
     let pose = Asked::of(p, at_hand, asked)?;
     let sliders = Joint::ALL.iter().zip(RAMS).map(|(joint, id)| {
         let ram = p.words.arm_joint(*joint);
-        let length = pose.lengths[joint.index()];
-        let length = p.words.arm_length(length, Fineness::Screen);
         Slider {
             id,
             label: p.t1("arm-how-far", "ram", &ram),
             slides: p.t1("arm-slider", "ram", &ram),
             value: format!("{:.1}", pose.out[joint.index()]),
-            length: p.t1("arm-is-long", "length", &length),
         }
     });
     let ways = Direction::ALL.iter().map(|way| Choice {
@@ -192,7 +209,13 @@ fn moved(p: &Page, at_hand: &ArmAtHand, asked: &dyn Fn(&str) -> String, here: &s
     });
     Some(Moved {
         drawing: drawing::drawn(p, at_hand, &pose, true)?,
-        window: format!("{} {} {} {}", window.left, window.top, window.right - window.left, window.bottom - window.top),
+        window: format!(
+            "{} {} {} {}",
+            window.left,
+            window.top,
+            window.right - window.left,
+            window.bottom - window.top
+        ),
         sliders: sliders.collect(),
         ways: ways.collect(),
         stances: stances(p, at_hand, &pose),
@@ -202,11 +225,16 @@ fn moved(p: &Page, at_hand: &ArmAtHand, asked: &dyn Fn(&str) -> String, here: &s
 }
 
 fn stances(p: &Page, at_hand: &ArmAtHand, pose: &Asked) -> Vec<Choice> {
-    let own = at_hand.arm.stances.iter().enumerate().map(|(at, stance)| Choice {
-        value: stance.name.code(),
-        word: p.words.arm_stance(stance.name),
-        chosen: pose.stance == Some(at),
-    });
+    let own = at_hand
+        .arm
+        .stances
+        .iter()
+        .enumerate()
+        .map(|(at, stance)| Choice {
+            value: stance.name.code(),
+            word: p.words.arm_stance(stance.name),
+            chosen: pose.stance == Some(at),
+        });
     let held = Choice {
         value: HELD_DOWN,
         word: p.t("arm-held-down"),
@@ -224,7 +252,11 @@ fn map(p: &Page, at_hand: &ArmAtHand, pose: &Asked) -> Option<MapSaid> {
         (HeldBack::ByGround, "arm-map-ground"),
     ];
     Some(MapSaid {
-        most: p.t1("arm-map-most", "force", &p.words.arm_force(most, Fineness::Screen)),
+        most: p.t1(
+            "arm-map-most",
+            "force",
+            &p.words.arm_force(most, Fineness::Screen),
+        ),
         keys: keys.map(|(by, key)| (strength_key(by), p.t(key))).into(),
     })
 }
