@@ -27,8 +27,7 @@ function start(form, figure, lines, told) {
   /** What waits to be asked next; only the newest is. @type {Record<string, string>|null} */
   let waiting = null;
   let asking = false;
-  /** @type {[number, number]|null} */
-  let tooth = null;
+  let tooth = (figure.dataset.tooth ?? "").split(" ").map(Number);
   /** @type {ReturnType<typeof setTimeout>|undefined} */
   let quiet;
 
@@ -69,6 +68,7 @@ function start(form, figure, lines, told) {
    */
   function show(pose, dragged) {
     tooth = pose.tooth;
+    figure.dataset.tooth = tooth.join(" ");
     part("arm-arm", pose.arm);
     if (pose.map !== undefined) part("arm-map", pose.map);
     const open = [...lines.querySelectorAll("details")].map((section) => section.open);
@@ -77,7 +77,8 @@ function start(form, figure, lines, told) {
       first.textContent = pose.now[0];
       now.replaceChildren(first, ` ${pose.now[1]}`);
     }
-    lines.innerHTML = pose.lines;
+    const said = new DOMParser().parseFromString(pose.lines, "text/html");
+    lines.replaceChildren(...said.body.childNodes);
     lines.querySelectorAll("details").forEach((section, n) => { if (open[n] !== undefined) section.open = open[n]; });
     pose.out.forEach((out, n) => {
       // A field that is being written in keeps what is written.
@@ -114,7 +115,7 @@ function start(form, figure, lines, told) {
   let holding = false;
   svg.addEventListener("pointerdown", (event) => {
     const at = place(event);
-    if (!at || !tooth) return;
+    if (!at) return;
     const far = Math.hypot(at.r - tooth[0], at.z - tooth[1]) * 100 * at.scale;
     if (far > GRASP) return;
     holding = true;
@@ -130,10 +131,8 @@ function start(form, figure, lines, told) {
   svg.addEventListener("touchstart", (event) => {
     const touch = event.touches[0];
     const matrix = svg.getScreenCTM();
-    if (!tooth || !matrix || event.touches.length !== 1) return;
+    if (!matrix || event.touches.length !== 1) return;
     const at = new DOMPoint(touch.clientX, touch.clientY).matrixTransform(matrix.inverse());
     if (Math.hypot(at.x / 100 - tooth[0], -at.y / 100 - tooth[1]) * 100 * matrix.a <= GRASP) event.preventDefault();
   }, { passive: false });
-
-  ask();
 }

@@ -67,13 +67,10 @@ impl Words {
                 format!("{} in", plain(inches, 1)),
             )
         } else {
-            let whole = inches.abs().round();
-            let sign = if inches < 0.0 { "−" } else { "" };
-            let (feet, rest) = ((whole / 12.0).floor(), whole % 12.0);
             let places = if how == Fineness::Paper { 1 } else { 2 };
             (
                 format!("{} m", plain(metres, places)),
-                format!("{sign}{feet} ft {rest} in"),
+                feet_and_inches(inches, how),
             )
         };
         self.both(&metric, &imperial)
@@ -325,6 +322,19 @@ pub fn way_code(way: Direction) -> &'static str {
     }
 }
 
+/// "13 ft 9 in"; on paper to three inches, about as fine as a tenth of a metre.
+fn feet_and_inches(inches: f64, how: Fineness) -> String {
+    let step = if how == Fineness::Paper { 3.0 } else { 1.0 };
+    let whole = (inches.abs() / step).round() * step;
+    let sign = if inches < 0.0 { "−" } else { "" };
+    let (feet, rest) = ((whole / 12.0).floor(), whole % 12.0);
+    if rest == 0.0 {
+        format!("{sign}{feet} ft")
+    } else {
+        format!("{sign}{feet} ft {rest} in")
+    }
+}
+
 /// A number with so many digits that count, without an exponent: 26722 with 2 is 27000.
 fn figures(value: f64, digits: i32) -> String {
     if value == 0.0 || !value.is_finite() {
@@ -386,7 +396,7 @@ mod tests {
         );
         assert_eq!(
             words.arm_length(-3.6466, Fineness::Paper),
-            "−3.6 m (−12 ft 0 in)"
+            "−3.6 m (−12 ft)"
         );
         assert_eq!(words.arm_length(0.0534, Fineness::Screen), "53 mm (2.1 in)");
         assert_eq!(words.arm_pressure(6.381e6), "64 bar (930 psi)");

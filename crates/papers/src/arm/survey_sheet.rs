@@ -1,6 +1,5 @@
 //! The sheet to take the tape to: pins and their names, every distance worth measuring, rams, four poses.
 
-use super::arm_sheet::said_first;
 use crate::{
     PaperError, Sheet,
     drawing::arm::{PinLabel, pin_sketch},
@@ -105,7 +104,6 @@ pub fn survey_sheet(sheet: &Sheet<'_>, arm: &ArmOfBook) -> Result<Vec<u8>, Paper
         "frame": sheet.frame(&title, &CAUTIONS),
         "code": sheet.code(&format!("{}/arm", sheet.address), "paper-qr", &mut pictures)?,
         "first": [words.text("paper-survey-first")],
-        "said": said_first(sheet, arm),
         "intro": words.text("paper-survey-intro"),
         "how": (1..=4).map(|n| words.text(&format!("paper-survey-how-{n}"))).collect::<Vec<_>>(),
         "drawing": words.text("paper-survey-drawing"),

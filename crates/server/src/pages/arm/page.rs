@@ -42,7 +42,7 @@ struct ArmPage {
 /// The part that moves.
 struct Moved {
     drawing: String,
-    window: String,
+    tooth: String,
     sliders: Vec<Slider>,
     ways: Vec<Choice>,
     stances: Vec<Choice>,
@@ -191,7 +191,6 @@ fn moved(
     asked: &dyn Fn(&str) -> String,
     here: &str,
 ) -> Option<Moved> {
-    let window = at_hand.window?;
     let pose = Asked::of(p, at_hand, asked)?;
     let sliders = Joint::ALL.iter().zip(RAMS).map(|(joint, id)| {
         let ram = p.words.arm_joint(*joint);
@@ -209,13 +208,7 @@ fn moved(
     });
     Some(Moved {
         drawing: drawing::drawn(p, at_hand, &pose, true)?,
-        window: format!(
-            "{} {} {} {}",
-            window.left,
-            window.top,
-            window.right - window.left,
-            window.bottom - window.top
-        ),
+        tooth: format!("{} {}", pose.record.tooth.r, pose.record.tooth.z),
         sliders: sliders.collect(),
         ways: ways.collect(),
         stances: stances(p, at_hand, &pose),
