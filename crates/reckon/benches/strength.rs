@@ -274,7 +274,10 @@ fn beside_python(anchors: Option<Anchors>, run: impl Fn() -> (f64, f64)) {
         println!("numpy, numba, MuJoCo: no Python here");
         return;
     };
-    println!("{:<22} {:>9} {:>9} {:>7}  same digits", "", "ours", "other", "times");
+    println!(
+        "{:<22} {:>9} {:>9} {:>7}  same digits",
+        "", "ours", "other", "times"
+    );
     for way in ["numpy", "numba", "mujoco"] {
         let mut best: Option<(f64, f64, f64)> = None;
         let mut mine = f64::INFINITY;
@@ -293,7 +296,10 @@ fn beside_python(anchors: Option<Anchors>, run: impl Fn() -> (f64, f64)) {
                 } else {
                     ((my_sum - sum).abs() <= 1e-9 * sum.abs()).to_string()
                 };
-                println!("{way:<22} {mine:>9.2} {other:>9.0} {:>7.0}  {same}", other / mine);
+                println!(
+                    "{way:<22} {mine:>9.2} {other:>9.0} {:>7.0}  {same}",
+                    other / mine
+                );
             }
             None => println!("{way:<22} {mine:>9.2}  not installed"),
         }

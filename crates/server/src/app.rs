@@ -32,6 +32,8 @@ pub struct App {
     pub(crate) rates: Mutex<crate::limits::Rates>,
     /// Small pictures of lists.
     pub(crate) small_photos: crate::photo::Small,
+    /// Arms that somebody looked at.
+    pub(crate) arms: crate::arms::Arms,
     /// How the yard is served over HTTPS, where it is.
     pub(crate) https: RwLock<Option<Arc<Https>>>,
     view: Mutex<Option<Arc<View>>>,
@@ -113,6 +115,7 @@ impl App {
             hashing: tokio::sync::Semaphore::new(1),
             rates: Mutex::default(),
             small_photos: crate::photo::Small::default(),
+            arms: crate::arms::Arms::default(),
             https: RwLock::new(None),
             view: Mutex::new(None),
             gate: Mutex::default(),

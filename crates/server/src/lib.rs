@@ -3,6 +3,7 @@
 mod accept;
 pub mod api;
 mod app;
+mod arms;
 mod assets;
 mod caller;
 mod desk;

@@ -48,5 +48,9 @@ impl Drop for Anchors {
 /// The Python that `./check long` installs the engines for, or the computer's own.
 fn python() -> PathBuf {
     let installed = Path::new(env!("CARGO_TARGET_TMPDIR")).join("../engines/bin/python");
-    if installed.is_file() { installed } else { PathBuf::from("python3") }
+    if installed.is_file() {
+        installed
+    } else {
+        PathBuf::from("python3")
+    }
 }
