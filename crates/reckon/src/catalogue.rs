@@ -4,7 +4,7 @@ use crate::leaf::Leaf;
 use crate::{arm, machine, upkeep};
 
 /// Every leaf, job by job.
-pub static LEAVES: [&Leaf; 84] = [
+pub static LEAVES: [&Leaf; 85] = [
     &arm::rest::bled_circuit::LEAF,
     &arm::swing::boom_stress::LEAF,
     &arm::pose::bucket_capacity::LEAF,
@@ -19,6 +19,7 @@ pub static LEAVES: [&Leaf; 84] = [
     &arm::force::pin_stress::LEAF,
     &arm::rest::ram_column::LEAF,
     &arm::shape::ram_force::LEAF,
+    &arm::pose::ram_lengths::LEAF,
     &arm::shape::ram_pressure::LEAF,
     &arm::force::ram_thrusts::LEAF,
     &arm::force::rated_lift::LEAF,
