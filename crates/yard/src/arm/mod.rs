@@ -23,6 +23,7 @@ mod machine;
 mod missing;
 mod moving;
 mod of_book;
+mod pins;
 mod plant;
 mod pose;
 mod rams;
@@ -31,11 +32,13 @@ mod record;
 mod shape;
 mod standing;
 mod survey;
+mod surveyed;
 mod teaching;
 mod under_force;
 
 pub use dig::{Dig, RamPart};
 pub use drag::{Dragged, drag};
+pub use forces::pin_forces;
 pub use lesson::{CutLesson, Frame, ParkedLesson, cut_lesson, parked_lesson};
 pub use machine::{
     Cell, Likely, MachineRecord, MapGrid, PointOfApplication, RamRange, StandardForces, Strongest,
@@ -53,7 +56,7 @@ pub use record::{
     HangingRam, LiftRecord, LimitRecord, PartRecord, PoseAsked, PoseRecord, PoseWarning, RamRecord,
     StanceForce, StanceLift, SwingRecord, TankRecord,
 };
-pub use survey::{MeasuredOne, MeasuredWhat, NextMeasure, SurveyFinding, SurveyOfArm};
+pub use surveyed::{MeasuredOne, MeasuredWhat, NextMeasure, SurveyFinding, SurveyOfArm};
 pub use teaching::{
     OrderOfWork, TeachingPose, TeachingPoses, TeachingReason, order_of_work, teaching_poses,
 };

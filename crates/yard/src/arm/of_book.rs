@@ -1,7 +1,7 @@
 //! What a book says of an arm, as numbers: the types. `reading.rs` and its neighbours fill them.
 
 use super::missing::{Missing, Told};
-use super::survey::SurveyOfArm;
+use super::surveyed::SurveyOfArm;
 use crate::book::{ArmLink, KnownBy, PinName, StanceName};
 use reckon::arm::force::Stance;
 use reckon::arm::rest::{RamColumn, Tank};

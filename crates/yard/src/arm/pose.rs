@@ -42,6 +42,7 @@ pub fn pose(arm: &ArmOfBook, asked: &PoseAsked) -> Told<PoseRecord> {
         })
         .collect();
     let hanging = hanging(arm, &shape, &statics);
+    let columns = Joint::ALL.map(|joint| at_rest::column(arm, &shape, joint, &placed));
     let mut record = PoseRecord {
         asked: asked.clone(),
         rams: Joint::ALL.map(|joint| ram(&shape, &placed, joint)),
@@ -59,11 +60,11 @@ pub fn pose(arm: &ArmOfBook, asked: &PoseAsked) -> Told<PoseRecord> {
             .and_then(|survey| survey.tooth_plus_minus(asked.lengths)),
         heel: placed.heel.is_finite().then_some(placed.heel),
         hanging,
-        forces: forces::in_all_directions(arm, &shape, &statics, &grounds),
+        forces: forces::in_all_directions(arm, &shape, &statics, &grounds, &columns),
         lift: forces::lift(arm, &shape, &statics, &grounds),
         footing: footing::all(arm, &placed, &grounds),
         swing: moving::swing(arm, &shape, &placed, asked.swing),
-        columns: Joint::ALL.map(|joint| at_rest::column(arm, &shape, joint, &placed)),
+        columns,
         rest: at_rest::left_so(arm, &shape, &statics),
         tank: moving::tank(arm, &shape, asked),
         warnings: Vec::new(),

@@ -1,11 +1,10 @@
 //! From a book to the arm in numbers: the parts in order, and what is missing noted on the way.
 
 use super::missing::{Missing, MissingCode, NotKnown, Told, missing};
-use super::of_book::{ArmOfBook, Guesses, LiftingRecorded, PinOfArm, Section};
-use super::survey::SurveyOfArm;
-use super::{plant, rams, shape, standing, survey};
-use crate::book::{Book, KnownBy, PinName, StanceName, Without};
-use crate::code::Coded;
+use super::of_book::{ArmOfBook, Guesses, LiftingRecorded, Section};
+use super::surveyed::SurveyOfArm;
+use super::{pins, plant, rams, shape, standing, survey};
+use crate::book::{Book, Ram, StanceName, Without};
 use quantity::Quantity;
 use reckon::arm::shape::{ArmShape, Joint, Vector};
 use reckon::arm::swing::BoomBox;
@@ -17,27 +16,19 @@ pub fn arm_of(book: &Book) -> ArmOfBook {
         return without_an_arm();
     }
     let of_joints = rams::of_joints(book);
-    let nominal = shape::shape_of(book, &of_joints);
-    let surveyed = nominal
-        .as_ref()
-        .ok()
-        .and_then(|nominal| survey::of(book, nominal));
-    let (survey, shape) = match surveyed {
-        Some((survey, shape)) => (Some(survey), Ok(shape)),
-        None => (None, nominal),
-    };
+    let (survey, shape) = surveyed(book, &of_joints);
     let numbers = of_joints
         .each_ref()
-        .map(|ram| ram.as_ref().ok().copied().map(|ram| rams::in_numbers(ram)));
+        .map(|ram| ram.as_ref().ok().copied().map(rams::in_numbers));
     let part = |joint: Joint, told: fn(&crate::book::Ram, &'static str) -> Told<()>| {
         let ram = of_joints[joint.index()]?;
         told(ram, joint.code())
     };
     let stances = standing::stances(book);
     let estimated = rams::estimated(&of_joints);
-    let guesses = guesses(book, survey.as_ref());
+    let guesses = pins::guesses(book, survey.as_ref());
     let mut arm = ArmOfBook {
-        pins: pins_of(book, shape.as_ref().ok(), survey.as_ref()),
+        pins: pins::pins_of(book, shape.as_ref().ok(), survey.as_ref()),
         ram_ids: of_joints
             .each_ref()
             .map(|ram| ram.as_ref().ok().map(|ram| ram.id.to_string())),
@@ -77,14 +68,21 @@ pub fn arm_of(book: &Book) -> ArmOfBook {
         estimated,
         survey,
     };
-    arm.missing = all_missing(&arm);
-    arm.missing.extend(shape::waits_for(book, &of_joints));
-    let weights = rams::weights_missing(book, &of_joints);
-    arm.missing
-        .extend(weights.iter().filter_map(NotKnown::missing));
-    arm.missing.sort();
-    arm.missing.dedup();
+    arm.missing = all_missing(book, &of_joints, &arm);
     arm
+}
+
+/// The survey, where there is one, and the shape it gives; else the shape as the book has it.
+fn surveyed(book: &Book, rams: &[Told<&Ram>; 3]) -> (Option<SurveyOfArm>, Told<ArmShape>) {
+    let nominal = shape::shape_of(book, rams);
+    let found = nominal
+        .as_ref()
+        .ok()
+        .and_then(|nominal| survey::of(book, nominal));
+    match found {
+        Some((survey, shape)) => (Some(survey), Ok(shape)),
+        None => (None, nominal),
+    }
 }
 
 fn without_an_arm() -> ArmOfBook {
@@ -114,87 +112,6 @@ fn without_an_arm() -> ArmOfBook {
         missing: vec![Missing::of(MissingCode::NoArm, "")],
         estimated: Vec::new(),
         guesses: Guesses::default(),
-    }
-}
-
-/// Every pin with a place: as the survey settled it, else as the book has it.
-fn pins_of(book: &Book, shape: Option<&ArmShape>, survey: Option<&SurveyOfArm>) -> Vec<PinOfArm> {
-    let written = |name: PinName| book.arm.pins.iter().find(|pin| pin.id == name);
-    let each = PinName::ALL.iter().filter_map(|name| {
-        let on = name.link()?;
-        let pin = written(*name);
-        if let Some((at, half)) = survey.and_then(|survey| survey.settled(*name)) {
-            return Some(PinOfArm {
-                id: *name,
-                on,
-                at,
-                plus_minus: Some(half),
-                known: KnownBy::Measured,
-            });
-        }
-        let halves = pin.and_then(|pin| pin.at[0].plus_minus.zip(pin.at[1].plus_minus));
-        let placed = shape.map(|shape| place_in(shape, *name));
-        Some(PinOfArm {
-            id: *name,
-            on,
-            at: placed
-                .filter(|at| at.is_finite())
-                .or_else(|| pin.map(|pin| Vector::new(pin.at[0].metres, pin.at[1].metres)))?,
-            plus_minus: halves.map(|(r, z)| Vector::new(r, z)),
-            known: pin.map_or(KnownBy::Measured, |pin| pin.known),
-        })
-    });
-    each.collect()
-}
-
-/// The place of a pin in its link's frame, as the shape has it.
-fn place_in(shape: &ArmShape, name: PinName) -> Vector {
-    let bar = &shape.linkage;
-    let along = |length: f64| Vector::new(length, 0.0);
-    match name {
-        PinName::BoomFoot => shape.foot,
-        PinName::BoomRamBarrel => shape.foot + shape.boom_triangle.barrel(),
-        PinName::BoomRamRod => shape.boom_triangle.rod(),
-        PinName::DipperRamBarrel => shape.dipper_triangle.barrel() + along(shape.boom_length),
-        PinName::DipperPin => along(shape.boom_length),
-        PinName::DipperRamRod => shape.dipper_triangle.rod(),
-        PinName::BucketRamBarrel => bar.barrel(),
-        PinName::LeverPin => bar.lever_pin(),
-        PinName::BucketPin => along(shape.dipper_length),
-        PinName::LinkPin => bar.link_on_bucket(),
-        PinName::Tooth => along(shape.bucket.tip_radius),
-        PinName::Heel => shape.bucket.heel,
-        PinName::LinkagePin => Vector::new(f64::NAN, f64::NAN),
-    }
-}
-
-/// Which numbers are a blank's. A pin that the survey settled is none, nor is one of which only its distance counts and
-/// was measured; neither is the heel, which no force rests on.
-fn guesses(book: &Book, survey: Option<&SurveyOfArm>) -> Guesses {
-    let guessed = |known: KnownBy| known == KnownBy::Guess;
-    let open = |pin: PinName| survey.is_none_or(|survey| survey.open.contains(&pin));
-    let pins = book.arm.pins.iter().any(|pin| {
-        guessed(pin.known)
-            && pin.id != PinName::Heel
-            && open(pin.id)
-            && shape::measured_axis(book, pin.id).is_none()
-    });
-    let bars = [
-        (PinName::LeverPin, PinName::LinkagePin),
-        (PinName::LinkagePin, PinName::LinkPin),
-    ];
-    let bars = open(PinName::LinkagePin)
-        && bars.iter().any(|(from, to)| {
-            shape::distance(book, *from, *to).is_some_and(|found| guessed(found.1))
-        });
-    let mass = |of: &[&str]| {
-        let mut parts = of.iter().filter_map(|part| rams::mass(book, part));
-        parts.any(|mass| guessed(mass.known))
-    };
-    Guesses {
-        shape: pins || bars,
-        weights: mass(&["post", "boom", "dipper", "bucket", "lever", "link"]),
-        machine: mass(&["machine"]),
     }
 }
 
@@ -239,7 +156,7 @@ fn sections(book: &Book) -> Vec<Section> {
 }
 
 /// Everything that stands in the way of a figure, each once, what unlocks most first.
-fn all_missing(arm: &ArmOfBook) -> Vec<Missing> {
+fn all_missing(book: &Book, rams: &[Told<&Ram>; 3], arm: &ArmOfBook) -> Vec<Missing> {
     fn note<T>(all: &mut Vec<Missing>, told: &Told<T>) {
         all.extend(told.as_ref().err().and_then(NotKnown::missing));
     }
@@ -272,6 +189,11 @@ fn all_missing(arm: &ArmOfBook) -> Vec<Missing> {
     if let Ok(tank) = &arm.tank {
         note(&mut all, &tank.tank);
     }
+    all.extend(shape::waits_for(book, rams));
+    let weights = super::rams::weights_missing(book, rams);
+    all.extend(weights.iter().filter_map(NotKnown::missing));
+    all.sort();
+    all.dedup();
     all
 }
 

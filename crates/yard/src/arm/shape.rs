@@ -37,7 +37,7 @@ pub(super) fn shape_of(book: &Book, rams: &[Told<&Ram>; 3]) -> Told<ArmShape> {
     let with = |bars| assembled(linkage_pins, bars, crank, &rams[2], bucket_turns);
     // Measured bars may not fit a first guess of the pins: guessed ones do, to begin a survey from.
     let linkage = with([lever(book)?, link(book)?])
-        .or_else(|why| guessed_bars(book).map_or(Err(why), |bars| with(bars)))?;
+        .or_else(|why| guessed_bars(book).map_or(Err(why), with))?;
     let along = |of| match mass(book, of) {
         Some(found) => (
             found.is.si_f64(),
