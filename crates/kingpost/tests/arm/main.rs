@@ -3,6 +3,7 @@
 
 mod program;
 mod reference;
+mod reference_still;
 mod second;
 mod sheets;
 mod table;

@@ -1,11 +1,11 @@
-//! The reference machine through its book: every table of `cases/arm`, row by row.
+//! The reference machine through its book: the tables of `cases/arm` of places, forces and standing, row by row.
 
 use serde_json::Value;
 
-use crate::program::{REFERENCE, asked, records};
+use crate::program::{REFERENCE, records};
 use crate::table::{Row, close, rows};
 
-const RAMS: [&str; 3] = ["boom", "dipper", "bucket"];
+pub(crate) const RAMS: [&str; 3] = ["boom", "dipper", "bucket"];
 
 /// What the tables call a way of standing, and what the book does.
 const STANCES: [(&str, &str); 3] = [
@@ -14,20 +14,20 @@ const STANCES: [(&str, &str); 3] = [
     ("bucket_and_stabilisers", "loader-and-feet"),
 ];
 
-fn lengths(row: &Row, swing: f64) -> [f64; 4] {
+pub(crate) fn lengths(row: &Row, swing: f64) -> [f64; 4] {
     let [boom, dipper, bucket] = RAMS.map(|ram| row.number(&format!("{ram}_length")));
     [boom, dipper, bucket, swing]
 }
 
 #[track_caller]
-fn number(record: &Value, name: &str) -> f64 {
+pub(crate) fn number(record: &Value, name: &str) -> f64 {
     record[name]
         .as_f64()
         .unwrap_or_else(|| panic!("{name}: {} {}", record[name], record["not_known"][name]))
 }
 
 #[track_caller]
-fn is(record: &Value, name: &str, row: &Row, column: &str, share: f64, floor: f64) {
+pub(crate) fn is(record: &Value, name: &str, row: &Row, column: &str, share: f64, floor: f64) {
     match row.maybe(column) {
         Some(expected) => close(number(record, name), expected, share, floor, name),
         None => assert_eq!(record[name], "unlimited", "{name}"),
@@ -36,12 +36,12 @@ fn is(record: &Value, name: &str, row: &Row, column: &str, share: f64, floor: f6
 
 /// Limits are quotients, and may be badly conditioned.
 #[track_caller]
-fn limit(record: &Value, name: &str, row: &Row, column: &str) {
+pub(crate) fn limit(record: &Value, name: &str, row: &Row, column: &str) {
     is(record, name, row, column, 1e-8, 1e-6);
 }
 
 #[track_caller]
-fn exact(record: &Value, name: &str, row: &Row, column: &str) {
+pub(crate) fn exact(record: &Value, name: &str, row: &Row, column: &str) {
     is(record, name, row, column, 1e-10, 1e-6);
 }
 
@@ -145,63 +145,6 @@ fn forces_limits_and_what_governs() {
 }
 
 #[test]
-fn what_is_shut_in_when_it_hangs() {
-    let table = rows("hanging.csv");
-    let row = |row: &Row, load: &str| {
-        let mut cells: Vec<String> = lengths(row, 0.0)[..3]
-            .iter()
-            .map(ToString::to_string)
-            .collect();
-        cells.push(load.to_owned());
-        cells
-    };
-    let heading = "boom length [m],dipper length [m],bucket length [m],load [kg]";
-    let with = |load: &str| {
-        asked(
-            REFERENCE,
-            heading,
-            &table.iter().map(|one| row(one, load)).collect::<Vec<_>>(),
-        )
-    };
-    for ((row, empty), loaded) in table.iter().zip(with("0")).zip(with("200")) {
-        for ram in RAMS {
-            exact(
-                &empty,
-                &format!("rest-{ram}-thrust"),
-                row,
-                &format!("thrust_{ram}"),
-            );
-            exact(
-                &loaded,
-                &format!("{ram}-hanging-thrust"),
-                row,
-                &format!("loaded_{ram}"),
-            );
-            exact(
-                &empty,
-                &format!("rest-pinned-{ram}-thrust"),
-                row,
-                &format!("pinned_{ram}"),
-            );
-            let side = empty[format!("rest-{ram}-side").as_str()].as_str().unwrap();
-            let column = if side == "piston" {
-                format!("cap_{ram}")
-            } else {
-                format!("rod_{ram}")
-            };
-            is(
-                &empty,
-                &format!("rest-{ram}-pressure"),
-                row,
-                &column,
-                1e-10,
-                1e-3,
-            );
-        }
-    }
-}
-
-#[test]
 fn how_it_stands_swung_to_either_side() {
     let table = rows("stability.csv");
     let poses: Vec<[f64; 4]> = table
@@ -261,57 +204,5 @@ fn how_it_stands_swung_to_either_side() {
                 &format!("tips_{column}"),
             );
         }
-    }
-}
-
-#[test]
-fn the_swing_and_the_boom_under_its_side_force() {
-    let table = rows("swing-poses.csv");
-    let poses: Vec<[f64; 4]> = table.iter().map(|row| lengths(row, 0.0)).collect();
-    for (row, record) in table.iter().zip(records(REFERENCE, &poses)) {
-        is(&record, "swing-speed", row, "speed", 1e-10, 1e-10);
-        exact(&record, "swing-side-force", row, "side_force");
-        for (number, place) in [(1, "root"), (2, "mid")] {
-            for (figure, unit) in [
-                ("bending", 1e-6),
-                ("torsion", 1e-6),
-                ("normal", 1e-2),
-                ("shear", 1e-2),
-                ("mises", 1e-2),
-            ] {
-                // The program tells sizes, the table has signs.
-                let expected = row.number(&format!("{place}_{figure}")).abs();
-                let name = format!("boom-section-{number}-{figure}");
-                close(self::number(&record, &name), expected, 1e-10, unit, &name);
-            }
-        }
-    }
-}
-
-#[test]
-fn the_oil_in_its_tank() {
-    let table = rows("tank.csv");
-    let heading = "boom extension [m],dipper extension [m],bucket extension [m],loader-lift-rams out,loader-tilt-rams out,feet-rams out [of one],oil temperature [C]";
-    let strokes = [0.71, 0.675, 0.545];
-    let sheet: Vec<Vec<String>> = table
-        .iter()
-        .map(|row| {
-            let rams = RAMS
-                .iter()
-                .zip(strokes)
-                .map(|(ram, stroke)| (row.number(&format!("{ram}_out")) * stroke).to_string());
-            let others = [
-                "loader_lift_out",
-                "loader_tilt_out",
-                "stabiliser_out",
-                "temperature",
-            ]
-            .map(|name| row.text(name).to_owned());
-            rams.chain(others).collect()
-        })
-        .collect();
-    for (row, record) in table.iter().zip(asked(REFERENCE, heading, &sheet)) {
-        is(&record, "oil-level", row, "level", 1e-9, 1e-9);
-        is(&record, "oil-volume", row, "tank_volume", 1e-9, 1e-9);
     }
 }

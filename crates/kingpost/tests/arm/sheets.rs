@@ -103,5 +103,5 @@ fn a_book_without_a_shape_says_what_to_measure() {
     let (_dir, file) = sheet("boom length [m],dipper length [m],bucket length [m]\n1,1,0.8\n");
     let (text, code) = said(&["arm", "cases/book/foreign.toml", "--poses", &file]);
     assert_eq!(code, 3, "{text}");
-    assert!(text.contains("`at` of `pin`: boom-foot"), "{text}");
+    assert!(text.contains("at in the table pin: boom-foot"), "{text}");
 }

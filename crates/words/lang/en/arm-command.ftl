@@ -61,7 +61,7 @@ poses-impossible-other = The arm cannot stand so ({ $reasons }).
 arm-told-without-shape = The shape of “{ $name }” is not known yet. The book does not say:
     { $reasons }
     .next = Measure these and write them into the book. `kingpost arm` with `--survey` lists all that is missing.
-arm-told-missing-line = `{ $key }` of `{ $table }`: { $item }
+arm-told-missing-line = { $key } in the table { $table }: { $item }
 arm-told-does-not-close = The arm of “{ $name }” does not go together as measured. { $reasons }
     .next = Measure the distances round that joint again.
 
