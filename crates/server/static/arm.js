@@ -80,11 +80,13 @@ function start(form, figure, lines, told) {
     const said = new DOMParser().parseFromString(pose.lines, "text/html");
     lines.replaceChildren(...said.body.childNodes);
     lines.querySelectorAll("details").forEach((section, n) => { if (open[n] !== undefined) section.open = open[n]; });
-    pose.out.forEach((out, n) => {
-      // A field that is being written in keeps what is written.
-      if (dragged || document.activeElement !== numbers[n]) numbers[n].value = String(out);
-      if (document.activeElement !== sliders[n]) sliders[n].value = String(out);
-    });
+    // Only a drag moves the rams; what was written or slid meanwhile is newer than this answer.
+    if (dragged) {
+      pose.out.forEach((out, n) => {
+        numbers[n].value = String(out);
+        sliders[n].value = String(out);
+      });
+    }
     clearTimeout(quiet);
     quiet = setTimeout(() => { told.textContent = pose.now.join(" "); }, 600);
   }

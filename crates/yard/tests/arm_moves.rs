@@ -21,14 +21,16 @@ fn arm() -> ArmOfBook {
 
 /// Poses all over the strokes, ends left out.
 fn poses(arm: &ArmOfBook) -> Vec<[f64; 3]> {
-    let shares = [0.1, 0.35, 0.6, 0.85];
-    let all = shares.iter().flat_map(|boom| {
-        shares
-            .iter()
-            .flat_map(move |dipper| shares.iter().map(move |bucket| [*boom, *dipper, *bucket]))
-    });
-    all.map(|shares| lengths_out(arm, shares).unwrap())
-        .collect()
+    const SHARES: [f64; 4] = [0.1, 0.35, 0.6, 0.85];
+    let mut all = Vec::new();
+    for boom in SHARES {
+        for dipper in SHARES {
+            for bucket in SHARES {
+                all.push(lengths_out(arm, [boom, dipper, bucket]).unwrap());
+            }
+        }
+    }
+    all
 }
 
 #[test]

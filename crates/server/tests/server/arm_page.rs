@@ -190,6 +190,7 @@ async fn what_is_missing_is_named_with_how_one_comes_by_it() {
     assert!(text.contains("place of the boom foot pin"), "{text}");
     assert!(text.contains("by measuring it"), "{text}");
     assert!(!text.contains("Move the arm"));
+    assert!(text.contains("The pins and their names") && text.contains("A sketch of a usual arm"));
     let got = place
         .get("", &format!("{}/pose?{POSE_0}", arm(&place)))
         .await;

@@ -6,6 +6,7 @@ mod figure;
 mod lines;
 mod page;
 mod pose;
+mod sections;
 
 pub(crate) use figure::show as figure;
 pub(crate) use page::show;

@@ -15,7 +15,7 @@ use papers::{
     ArmFrame,
     drawing::{
         Mark,
-        arm::{HeldBack, strength_key},
+        arm::{HeldBack, PinLabel, pin_sketch, strength_key},
         verdict_mark,
     },
 };
@@ -37,6 +37,15 @@ struct ArmPage {
     strips: Vec<Strip>,
     parked: Vec<Strip>,
     survey: String,
+    /// Where nothing can be posed: the pins and their names.
+    sketch: Option<Sketch>,
+}
+
+/// The pins with their numbers.
+struct Sketch {
+    svg: String,
+    usual: bool,
+    names: Vec<String>,
 }
 
 /// The part that moves.
@@ -130,6 +139,7 @@ pub(crate) fn show(desk: &Desk, machine: &str, asked: &dyn Fn(&str) -> String) -
         .into_iter()
         .flatten()
         .collect(),
+        sketch: sketch(&p, &arm),
         survey: format!("{here}/papers/survey-sheet.pdf"),
         here,
         p,
@@ -164,6 +174,21 @@ fn shown(p: &Page, at_hand: &ArmAtHand, frame: &ArmFrame, here: &str) -> Shown {
         lines: frame.lines.clone(),
         link: format!("{here}/arm?boom={boom}&dipper={dipper}&bucket={bucket}#move"),
     }
+}
+
+fn sketch(p: &Page, at_hand: &ArmAtHand) -> Option<Sketch> {
+    if at_hand.window.is_some() {
+        return None;
+    }
+    let own = at_hand.arm.shape.as_ref().ok();
+    Some(Sketch {
+        svg: pin_sketch(own, &p.t("paper-survey-drawing")),
+        usual: own.is_none(),
+        names: PinLabel::ALL
+            .iter()
+            .map(|label| p.words.arm_named(label.id()))
+            .collect(),
+    })
 }
 
 /// As many missing things as are listed; the rest is counted.
