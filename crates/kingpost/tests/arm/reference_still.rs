@@ -145,6 +145,7 @@ fn torque_of_the_swing_over_its_travel() {
             ("swing-length-right", "length_second"),
             ("swing-lever-left", "lever_first"),
             ("swing-lever-right", "lever_second"),
+            ("swing-oil-per-radian", "volume_per_radian_plus"),
         ] {
             is(&record, name, row, column, 1e-10, 1e-12);
         }
@@ -174,6 +175,7 @@ fn rams_as_columns() {
         for (name, column) in [
             ("critical", "critical"),
             ("rod-only", "rod_only"),
+            ("rankine", "rankine"),
             ("reserve-working", "margin_working"),
             ("reserve-holding", "margin_holding"),
         ] {

@@ -56,7 +56,8 @@ impl RamColumn {
     ///
     /// With l1 = L - to_gland and l2 = to_gland, k = sqrt(P / E I) of each part: the smallest root of
     /// `k1 cos(k1 l1) sin(k2 l2) + k2 cos(k2 l2) sin(k1 l1) = 0`. It lies between Euler's loads of the weaker and of the
-    /// stiffer section over the whole length; from the weaker up in steps of 2 % until the sign changes, then halved.
+    /// stiffer section over the whole length, and below the load at which either part alone reaches half a wave: up to
+    /// there `k1 cot(k1 l1) + k2 cot(k2 l2)` only falls, so that there is one root and it is the smallest.
     ///
     /// Nothing where a size is none, or the gland lies beyond the rod's pin.
     ///
@@ -68,30 +69,49 @@ impl RamColumn {
         if !sizes.iter().all(|size| size.is_finite() && *size > 0.0) {
             return None;
         }
-        let (weak, stiff) = (weak.min(stiff), weak.max(stiff));
-        let euler = |stiffness: f64| PI * PI * stiffness / (length * length);
-        let (mut low, end) = (euler(weak) * (1.0 - 1e-9), euler(stiff) * 1.03);
-        let start = self.condition(low, rod_length);
-        let mut high = low;
-        while self.condition(high, rod_length) * start > 0.0 {
-            low = high;
-            high *= 1.02;
-            if high > end {
-                return None;
-            }
+        let euler = |stiffness: f64, length: f64| PI * PI * stiffness / (length * length);
+        let low = euler(weak.min(stiff), length) * (1.0 - 1e-9);
+        let high = (euler(weak.max(stiff), length) * (1.0 + 1e-9))
+            .min(euler(weak, rod_length))
+            .min(euler(stiff, self.to_gland));
+        self.root_between(low, high, rod_length)
+    }
+
+    /// The root between two thrusts of opposite sign, by Ridders' method: as sure as halving, and far fewer steps.
+    ///
+    /// Source: Ridders, A new algorithm for computing a single root of a real continuous function, 1979, from memory.
+    fn root_between(&self, mut low: f64, mut high: f64, rod_length: f64) -> Option<f64> {
+        let (mut at_low, mut at_high) = (
+            self.condition(low, rod_length),
+            self.condition(high, rod_length),
+        );
+        let brackets = at_low > 0.0 && at_high <= 0.0;
+        if !brackets {
+            return None;
         }
-        for _ in 0..200 {
+        let mut before = low;
+        for _ in 0..100 {
             let middle = 0.5 * (low + high);
-            if middle <= low || middle >= high {
-                break;
+            let at_middle = self.condition(middle, rod_length);
+            let root = (at_middle * at_middle - at_low * at_high).sqrt();
+            if root == 0.0 {
+                return Some(middle);
             }
-            if self.condition(middle, rod_length) * start > 0.0 {
-                low = middle;
-            } else {
-                high = middle;
+            let found = middle + (middle - low) * at_middle / root;
+            let at_found = self.condition(found, rod_length);
+            if at_found == 0.0 || (found - before).abs() <= 2.0 * f64::EPSILON * found {
+                return Some(found);
+            }
+            before = found;
+            for (place, value) in [(middle, at_middle), (found, at_found)] {
+                if value > 0.0 && place > low {
+                    (low, at_low) = (place, value);
+                } else if value <= 0.0 && place < high {
+                    (high, at_high) = (place, value);
+                }
             }
         }
-        Some(0.5 * (low + high))
+        Some(before)
     }
 
     fn condition(&self, thrust: f64, rod_length: f64) -> f64 {
@@ -131,6 +151,27 @@ mod tests {
         };
         let critical = column.critical(1.5).unwrap();
         assert!((critical / column.rod_only(1.5) - 1.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn it_is_a_root_and_no_smaller_one_is_passed_over() {
+        let length = 1.5;
+        for tube in [0.07, 0.08, 0.14, 0.3] {
+            for to_gland in [0.05, 0.4, 0.75, 1.1, 1.45] {
+                let column = RamColumn {
+                    rod: 0.05,
+                    bore: 0.06,
+                    tube,
+                    to_gland,
+                    elasticity: 206e9,
+                };
+                let critical = column.critical(length).unwrap();
+                let at = |share: f64| column.condition(critical * share, length - to_gland);
+                assert!(at(1.0 - 1e-9) > 0.0 && at(1.0 + 1e-9) < 0.0);
+                assert!((1..400).all(|step| at(f64::from(step) / 400.0) > 0.0));
+                assert!(critical >= column.rod_only(length) * (1.0 - 1e-9));
+            }
+        }
     }
 
     #[test]

@@ -78,12 +78,14 @@ fn tooth(figures: &mut Figures, name: &str, force: &ForceRecord, arm: &ArmOfBook
         working,
         holding,
         counts,
+        buckles,
     } in &force.rams
     {
         let joint = joint.code();
         figures.allowed(format!("{name}-{joint}-working"), working);
         figures.allowed(format!("{name}-{joint}-holding"), holding);
         figures.allowed(format!("{name}-{joint}-counts"), counts);
+        figures.allowed(format!("{name}-{joint}-buckles"), buckles);
     }
     figures.governed(
         format!("{name}-arm-alone"),

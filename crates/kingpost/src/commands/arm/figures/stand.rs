@@ -104,9 +104,17 @@ fn swinging(figures: &mut Figures, swing: &SwingRecord) {
     figures.told("swing-torque-holds", "N m", &swing.holds);
     figures.told("swing-side-force", "N", &swing.side_force);
     figures.number("swing-dead-centre", "deg", swing.dead_centre.to_degrees());
+    figures.number("swing-oil-per-radian", "m3", swing.oil_per_radian);
     figures.told("swing-speed", "rad/s", &swing.speed);
     figures.told("swing-inertia-at-least", "kg m2", &swing.inertia_at_least);
     figures.told("swing-energy-at-least", "J", &swing.energy_at_least);
+    match &swing.stopped_by_relief {
+        Ok((angle, force)) => {
+            figures.number("swing-stops-within", "deg", angle.to_degrees());
+            figures.number("swing-stopping-force", "N", *force);
+        }
+        Err(why) => figures.unknown("swing-stopping-force", "N", why),
+    }
     let sections = match &swing.sections {
         Ok(sections) => sections,
         Err(why) => return figures.unknown("boom-section-1-mises", "Pa", why),

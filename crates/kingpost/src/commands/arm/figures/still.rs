@@ -46,6 +46,7 @@ fn columns(figures: &mut Figures, record: &PoseRecord) {
             Ok(column) => {
                 figures.number(name("critical"), "N", column.critical);
                 figures.number(name("rod-only"), "N", column.rod_only);
+                figures.number(name("rankine"), "N", column.rankine);
                 figures.told(name("reserve-working"), "", &column.reserve_working);
                 figures.told(name("reserve-holding"), "", &column.reserve_holding);
             }
@@ -56,6 +57,7 @@ fn columns(figures: &mut Figures, record: &PoseRecord) {
 
 fn at_rest(figures: &mut Figures, rest: &AtRest) {
     figures.number("rest-highest-pressure", "Pa", rest.highest);
+    figures.number("rest-lock-moment", "N m", rest.lock_moment);
     for joint in Joint::ALL {
         let (name, at) = (joint.code(), joint.index());
         three(figures, &format!("rest-{name}"), &rest.shut_in[at]);
