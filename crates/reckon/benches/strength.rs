@@ -1,7 +1,10 @@
 //! The strength kernel beside the same arithmetic in C, by turns in one run; a strength map; one pose with everything.
 //!
 //! The C is compiled here for the same instructions, without contraction of multiplications and additions, for this
-//! kernel's digits must not depend on the processor. Where there is no C compiler that part says so.
+//! kernel's digits must not depend on the processor. Where there is no C compiler that part says so. numpy, numba and
+//! MuJoCo are asked by turns with it too, where they are installed.
+
+mod strength_anchors;
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -15,6 +18,7 @@ use reckon::arm::shape::{
     ArmShape, BucketShape, FourBar, Joint, Ram, STANDARD_GRAVITY, Triangle, Vector, Weight,
 };
 use reckon::arm::strength::{Columns, Direction, InstructionSet, Kernel, MapGrid, strength_map};
+use strength_anchors::Anchors;
 
 fn main() {
     interleaved();
@@ -220,6 +224,7 @@ fn interleaved() {
         .chain(ends)
         .map(|n| format!("{n:?}"))
         .collect();
+    let python = Anchors::start(POSES, ROUNDS, &numbers);
     let numbers = numbers.join("\n");
     println!("strength kernel, {POSES} poses, best of {ROUNDS} rounds, {TURNS} turns, ns a pose");
     println!(
@@ -259,7 +264,46 @@ fn interleaved() {
             },
         );
     }
+    beside_python(python, || ours(&kernel, &lengths, Kernel::batch));
     println!();
+}
+
+/// The shipped batch by turns with each way of the Python anchors. MuJoCo's is the whole closed linkage without limits.
+fn beside_python(anchors: Option<Anchors>, run: impl Fn() -> (f64, f64)) {
+    let Some(mut anchors) = anchors else {
+        println!("numpy, numba, MuJoCo: no Python here");
+        return;
+    };
+    println!(
+        "{:<22} {:>9} {:>9} {:>7}  same digits",
+        "", "ours", "other", "times"
+    );
+    for way in ["numpy", "numba", "mujoco"] {
+        let mut best: Option<(f64, f64, f64)> = None;
+        let mut mine = f64::INFINITY;
+        for _ in 0..TURNS {
+            let (time, my_sum) = run();
+            mine = mine.min(time);
+            if let Some((other, sum)) = anchors.ask(way) {
+                let before = best.map_or(f64::INFINITY, |(before, ..)| before);
+                best = Some((before.min(other), my_sum, sum));
+            }
+        }
+        match best {
+            Some((other, my_sum, sum)) => {
+                let same = if sum.is_nan() {
+                    "not compared".to_owned()
+                } else {
+                    ((my_sum - sum).abs() <= 1e-9 * sum.abs()).to_string()
+                };
+                println!(
+                    "{way:<22} {mine:>9.2} {other:>9.0} {:>7.0}  {same}",
+                    other / mine
+                );
+            }
+            None => println!("{way:<22} {mine:>9.2}  not installed"),
+        }
+    }
 }
 
 fn compare(name: &str, anchor: Option<PathBuf>, numbers: &str, run: impl Fn() -> (f64, f64)) {

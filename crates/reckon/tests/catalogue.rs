@@ -11,15 +11,15 @@ use reckon::{Argument, Leaf, Shape, Value};
 /// The formulas below a job's folder: every file right in it, and every one further down that declares a leaf; there the
 /// parts lie that formulas are made of.
 fn formulas_below(folder: &Path, job: &str, nested: bool, found: &mut Vec<String>) {
-    for file in std::fs::read_dir(folder).unwrap().map(Result::unwrap) {
-        let path = file.path();
+    for file in std::fs::read_dir(folder).expect("a folder can be read") {
+        let path = file.expect("an entry can be read").path();
         if path.is_dir() {
             formulas_below(&path, job, true, found);
             continue;
         }
-        let stem = path.file_stem().unwrap().to_str().unwrap();
-        let declares = std::fs::read_to_string(&path).unwrap().contains("leaf! {");
-        if stem != "mod" && (declares || !nested) {
+        let text = std::fs::read_to_string(&path).expect("a source can be read");
+        let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+        if stem != "mod" && (text.contains("leaf! {") || !nested) {
             found.push(format!("{job}.{stem}"));
         }
     }

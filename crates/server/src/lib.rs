@@ -7,6 +7,7 @@ mod arms;
 mod assets;
 mod caller;
 mod desk;
+mod direction;
 mod gate;
 mod guard;
 mod https;

@@ -132,16 +132,24 @@ impl Words {
             What::LevelPose {
                 read_in,
                 mark_is_for,
+                higher_by,
             } => {
                 let pose = |name, id: &Option<_>| (name, self.pose(id.as_ref(), names).into());
-                let detail = match (read_in, mark_is_for) {
-                    (_, None) => Some("not-in-book"),
-                    (None, _) => Some("not-said"),
+                let detail = match (read_in, mark_is_for, higher_by) {
+                    (_, None, _) => Some("not-in-book"),
+                    (None, _, _) => Some("not-said"),
+                    (_, _, Some(by)) if *by < 0 => Some("lower"),
+                    (_, _, Some(_)) => Some("higher"),
                     _ => None,
                 };
+                let by = self.level_shift(higher_by.unwrap_or(0));
                 (
                     detail,
-                    vec![pose("pose", read_in), pose("mark", mark_is_for)],
+                    vec![
+                        pose("pose", read_in),
+                        pose("mark", mark_is_for),
+                        ("by", by.into()),
+                    ],
                 )
             }
             What::Outside { read, side, limit } => {
@@ -192,6 +200,7 @@ impl Words {
                 args.extend(ended.map(|date| ("date", self.date(date).into())));
                 (ended.map(|_| "ended"), args)
             }
+            What::DocumentUndated { title } => (None, vec![("title", title.into())]),
             What::UnknownFluid { fluids } => {
                 let names = fluids.iter().map(|fluid| {
                     names
@@ -257,6 +266,9 @@ fn verdict_key(judgement: &Judgement) -> &'static str {
     match judgement.verdict {
         Verdict::Fit => "verdict-fit",
         Verdict::Care => "verdict-care",
+        Verdict::StandDown if judgement.only_unknown() && !judgement.walking_helps() => {
+            "verdict-find-out"
+        }
         Verdict::StandDown if judgement.only_unknown() => "verdict-walk-first",
         Verdict::StandDown => "verdict-stand-down",
     }

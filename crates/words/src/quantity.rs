@@ -26,6 +26,17 @@ impl Words {
         }
     }
 
+    /// How far a level stands from another, in whole millimetres with inches beside it, without a sign.
+    pub fn level_shift(&self, millimetres: i32) -> String {
+        let off = millimetres.unsigned_abs();
+        let metric = format!("{off} {}", Unit::Millimetre.symbol());
+        let inches = format!("{:.1} {}", f64::from(off) / 25.4, Unit::Inch.symbol());
+        self.say(
+            "in-both",
+            &[("value", metric.into()), ("other", inches.into())],
+        )
+    }
+
     /// What is wrong with a written quantity, and what would be right.
     pub fn quantity_trouble(&self, trouble: &Trouble) -> Told {
         let code = trouble.code();

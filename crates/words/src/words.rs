@@ -16,6 +16,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("arrival", include_str!("../lang/en/arrival.ftl")),
     ("arm", include_str!("../lang/en/arm.ftl")),
     ("arm-book", include_str!("../lang/en/arm-book.ftl")),
+    ("arm-command", include_str!("../lang/en/arm-command.ftl")),
     ("arm-page", include_str!("../lang/en/arm-page.ftl")),
     ("book", include_str!("../lang/en/book.ftl")),
     ("caution", include_str!("../lang/en/caution.ftl")),

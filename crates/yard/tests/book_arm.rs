@@ -77,6 +77,9 @@ fn a_pin_stands_on_its_own_part_once() {
 fn a_distance_between_other_things_is_kept_and_warned_of() {
     let distance =
         |from: &str| format!("[[distance]]\nfrom = \"{from}\"\nto = \"ground\"\nis = \"1 m\"\n");
+    assert_eq!(troubles(&distance("any old thing")), []);
+    let pin = "[[pin]]\nid = \"boom-foot\"\non = \"post\"\nat = [0.24, 0.66]\nknown = \"guess\"\n";
+    let distance = |from: &str| format!("{pin}{}", distance(from));
     assert_eq!(troubles(&distance("boom-foot")), []);
     assert_eq!(troubles(&distance("swing-axis")), []);
     assert_eq!(troubles(&distance("linkage-pin")), []);

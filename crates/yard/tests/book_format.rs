@@ -98,6 +98,6 @@ fn shapes_have_words_of_their_own() {
         .flat_map(|table| table.fields)
         .map(|field| field.shape.code())
         .collect();
-    assert_eq!(codes.len(), 17, "{codes:?}");
+    assert_eq!(codes.len(), 19, "{codes:?}");
     assert_eq!(FieldShape::Yes.code(), "yes-or-no");
 }

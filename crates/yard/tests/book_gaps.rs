@@ -59,6 +59,11 @@ fn cases() -> Vec<(String, &'static str, bool)> {
             false,
         ),
         of(
+            "[[ram]]\nid = \"boom\"\nname = \"Boom\"\nmoves = \"boom\"\n",
+            "arm-lacks:ram.moves bucket",
+            false,
+        ),
+        of(
             "[[weakness]]\nid = \"frost\"\nwhat = \"Frost\"\n",
             "weakness-not-watched:frost",
             false,

@@ -63,6 +63,7 @@ fn a_level_belongs_to_its_pose_and_its_oil_heat() {
         Weighed::Unknown(What::LevelPose {
             read_in: read_in.map(item),
             mark_is_for: Some(item("lowered")),
+            higher_by: None,
         })
     };
     assert_eq!(

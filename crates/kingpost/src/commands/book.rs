@@ -252,7 +252,12 @@ fn adopt(kit: &Kit, file: &Path, by: &str, why: Option<String>) -> Result<Said, 
 }
 
 /// The book of a file, or all its mistakes.
-fn sound(kit: &Kit, file: &Path, text: &str, habits: &quantity::Habits) -> Result<Book, Trouble> {
+pub(super) fn sound(
+    kit: &Kit,
+    file: &Path,
+    text: &str,
+    habits: &quantity::Habits,
+) -> Result<Book, Trouble> {
     let reading = read(text, habits);
     let shown = file.display().to_string();
     reading.book.ok_or_else(|| {

@@ -2,6 +2,7 @@
 
 mod address;
 mod api;
+mod arm;
 mod book;
 mod handover;
 mod https;
@@ -51,6 +52,7 @@ enum Job {
     #[command(subcommand)]
     Upkeep(upkeep::Job),
     Reckon(reckon::Reckon),
+    Arm(arm::Arm),
     Journal(journal::Journal),
     #[command(subcommand)]
     Papers(papers::Paper),
@@ -74,6 +76,7 @@ impl Cli {
             Some(Job::Handover(job)) => handover::run(kit, job),
             Some(Job::Upkeep(job)) => upkeep::run(kit, job),
             Some(Job::Reckon(reckon)) => reckon::run(kit, reckon),
+            Some(Job::Arm(arm)) => arm::run(kit, &arm),
             Some(Job::Journal(journal)) => journal::run(kit, journal),
             Some(Job::Papers(paper)) => papers::run(kit, paper),
             Some(Job::People(job)) => people::run(kit, job),

@@ -2,7 +2,7 @@
 ### $point, $person, $machine: names; $at, $until: times already said; $because: a hindrance already said
 ### $read, $limit: as written; $pose, $mark: poses already said; $with: a combination in the book's words
 ### $left, $allowed, $hours: hours ready to show; $why, $what: the person's own words; $name: a name from the book
-### $n: how many; $about: what it bears on; $rest: a piece said before; $far: a distance as written; $how: own words
+### $by: how far a level is off, ready to show; $n: how many; $about: what it bears on; $rest: a piece said before; $far: a distance as written; $how: own words
 
 verdict-fit = Fit to run
     .short = fit
@@ -16,6 +16,9 @@ verdict-stand-down = Stand down
 verdict-walk-first = Walk round first
     .short = walk round first
     .means = Something needed is not known yet. Until it is, it does not run.
+verdict-find-out = Find out first
+    .short = find out first
+    .means = Something needed is not known, and no walk-round tells it. Until it is, it does not run.
 verdict-not-given = no verdict given: closed out of range
 verdict-no-reasons = Nothing was found that speaks against it.
 verdict-reasons = { $n ->
@@ -87,11 +90,11 @@ reason-function-fails = { $point }: does not work, or does not return.
 
 reason-look-well = { $point }: in order.
     .next = Nothing to do.
-reason-look-worn = { $point }: worn or dirty.
+reason-look-worn = { $point }: worn, dirty or not quite so.
     .next = Clean it or plan to replace it.
-reason-look-damaged = { $point }: damaged.
+reason-look-damaged = { $point }: damaged or wrong.
     .next = Mend or replace it.
-reason-look-missing = { $point }: missing.
+reason-look-missing = { $point }: missing or not so.
     .next = Find it or fit a new one.
 
 reason-structure-sound = { $point }: sound.
@@ -140,6 +143,10 @@ reason-level-too-full = { $point }: too full.
     .next = Draw some off to the mark. Too full does harm as well.
 
 reason-level-pose = { $point }: read in another pose ({ $pose }). The mark is for: { $mark }.
+    .next = Put the machine in the mark's pose and read it again.
+reason-level-pose-lower = { $point }: read in another pose ({ $pose }). There the oil stands { $by } lower than where the mark holds: { $mark }.
+    .next = Put the machine in the mark's pose and read it again.
+reason-level-pose-higher = { $point }: read in another pose ({ $pose }). There the oil stands { $by } higher than where the mark holds: { $mark }.
     .next = Put the machine in the mark's pose and read it again.
 reason-level-pose-not-said = { $point }: nobody said in which pose it was read. The mark is for: { $mark }.
     .next = Put the machine in the mark's pose and read it again.
@@ -204,6 +211,8 @@ reason-hours-in-question = The hours are in question.
 reason-left-not-at-rest = Not left at rest: { $name }.
     .next = Look at it before you do anything else, and put it right.
 reason-not-handed-over = Nobody wrote how it was left last time.
+    .next = Look at it as if you knew nothing. Then write the next handover.
+reason-used-since-handover = It was used after it was last handed over, and nobody wrote how it was left then.
     .next = Look at it as if you knew nothing. Then write the next handover.
 reason-left-running = The engine was left running.
     .next = Stop the engine first. A running engine is never at rest.

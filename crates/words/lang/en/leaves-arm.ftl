@@ -189,6 +189,20 @@ leaf-arm-ram-force = Force of a ram
     .out-push = push
     .out-pull = pull
 
+leaf-arm-ram-lengths = Ram lengths of a pose
+    .purpose = Tells how long each ram is with the joints at these angles.
+    .formula = The distance of each ram's two pins.
+    .caution = Nothing is bent to fit: it says where a ram would be beyond its stroke.
+    .in-arm = the arm: its pins, rams and weights as a list of numbers
+    .in-boom-angle = boom over level
+    .in-dipper-angle = dipper against boom
+    .in-bucket-angle = bucket against dipper
+    .out-boom = boom ram, pin to pin
+    .out-dipper = dipper ram, pin to pin
+    .out-bucket = bucket ram, pin to pin
+    .out-levers = levers of the three rams, with sign
+    .out-within-strokes = every ram is within its stroke
+
 leaf-arm-ram-pressure = Pressure a load shuts in
     .purpose = Tells what pressure a load on a ram shuts in, and on which side.
     .formula = The load over the area it squeezes: the whole piston where it presses, the ring round the rod where it pulls.

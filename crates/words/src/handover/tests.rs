@@ -76,17 +76,22 @@ fn every_what() -> Vec<What> {
     all.push(What::Leak(About::Fuel, LeakClass::I));
     all.extend(FluidLooks::ALL.iter().map(|l| What::Fluid(*l)));
     all.extend(LevelReads::ALL.iter().map(|r| What::Level(*r)));
-    all.push(What::LevelPose {
-        read_in: Some(item("arm-out")),
-        mark_is_for: Some(item("all-down")),
-    });
+    for higher_by in [None, Some(-39), Some(12)] {
+        all.push(What::LevelPose {
+            read_in: Some(item("arm-out")),
+            mark_is_for: Some(item("all-down")),
+            higher_by,
+        });
+    }
     all.push(What::LevelPose {
         read_in: None,
         mark_is_for: Some(item("all-down")),
+        higher_by: None,
     });
     all.push(What::LevelPose {
         read_in: Some(item("arm-out")),
         mark_is_for: None,
+        higher_by: None,
     });
     all.extend(
         [Side::Over, Side::Under, Side::Either].map(|side| What::Outside {
@@ -144,6 +149,7 @@ fn every_what() -> Vec<What> {
         What::NotReleased,
         What::HoursInQuestion,
         What::NotHandedOver,
+        What::UsedSinceHandover,
         What::LeftRunning,
     ]);
     all.extend(Severity::ALL.iter().map(|s| What::Fault {
@@ -207,6 +213,9 @@ fn every_what() -> Vec<What> {
             ended,
         }),
     );
+    all.push(What::DocumentUndated {
+        title: "Test report of the lifting eye".into(),
+    });
     all
 }
 
@@ -276,6 +285,15 @@ fn a_verdict_that_only_lacks_knowledge_says_walk_round_first() {
     assert_eq!(
         words.verdict(&judged(Verdict::StandDown, false, None, None)),
         "Stand down"
+    );
+    let mut of_book = judged(Verdict::StandDown, true, None, None);
+    of_book.reasons[0].what = What::Gap {
+        gap: "no-stop:".into(),
+    };
+    assert_eq!(
+        words.verdict(&of_book),
+        "Find out first",
+        "no walk tells what the book lacks"
     );
     assert_eq!(
         words.verdict(&judged(Verdict::Fit, false, None, None)),

@@ -5,11 +5,13 @@ use super::missing::{Missing, MissingCode, NotKnown, Told};
 use super::record::{AtRest, BledRam, ColumnRecord};
 use reckon::arm::force::Statics;
 use reckon::arm::pose::Placed;
-use reckon::arm::rest::{Parked, bled, flat_on_the_ground};
+use reckon::arm::rest::{Parked, bled, flat_on_the_ground, rankine};
 use reckon::arm::shape::{ArmShape, Joint, Vector};
 
 /// So near the ground counts as touching it, in metres.
 const TOUCHES: f64 = 0.02;
+/// Where the steel of a chromed rod yields, in pascals. Common practice, from memory.
+const ROD_YIELDS: f64 = 420e6;
 
 /// The arm left so.
 pub(super) fn left_so(arm: &ArmOfBook, shape: &ArmShape, statics: &Told<Statics>) -> Told<AtRest> {
@@ -24,6 +26,7 @@ pub(super) fn left_so(arm: &ArmOfBook, shape: &ArmShape, statics: &Told<Statics>
         shut_in: hanging.rams,
         boom_pinned: Parked::hanging(shape, statics, true).rams,
         highest: hanging.highest(),
+        lock_moment: statics.gravity[0],
         touches,
         bled: Joint::ALL.map(|joint| {
             let contact = touches.ok_or(NotKnown::NotOnTheGround)?;
@@ -75,6 +78,7 @@ pub(super) fn column(
     Ok(ColumnRecord {
         critical,
         rod_only: column.rod_only(length) * f64::from(ram.count),
+        rankine: rankine(critical, column.squash(ROD_YIELDS) * f64::from(ram.count)),
         reserve_working: arm.supplies[index].map(|()| critical / ram.working().0),
         reserve_holding: arm.reliefs[index].map(|()| critical / ram.holding().0),
     })

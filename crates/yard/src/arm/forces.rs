@@ -2,15 +2,16 @@
 
 use super::ArmOfBook;
 use super::missing::{NotKnown, Told};
-use super::pose::dug_from;
+use super::pose::{dug_from, loaded};
 use super::record::{
-    Direction, ForceRecord, LiftRecord, LimitRecord, PartRecord, PoseRecord, StanceForce,
-    StanceLift,
+    ColumnRecord, Direction, ForceRecord, LiftRecord, LimitRecord, PartRecord, PoseAsked,
+    PoseRecord, StanceForce, StanceLift,
 };
 use crate::book::StanceName;
 use reckon::arm::force::{
-    Allowed, Cut, Edge, Footing, Governs, Lift, Statics, allowed, hard_part_first,
+    Allowed, Cut, Edge, Footing, Governs, Lift, PinForces, Statics, allowed, hard_part_first,
 };
+use reckon::arm::pose::Placed;
 use reckon::arm::shape::{ArmShape, Joint, Vector};
 
 /// One way of standing in the pose.
@@ -26,11 +27,19 @@ pub(super) fn in_all_directions(
     shape: &ArmShape,
     statics: &Told<Statics>,
     grounds: &[Ground<'_>],
+    buckling: &[Told<ColumnRecord>; 3],
 ) -> [Told<ForceRecord>; 4] {
     Direction::ALL.map(|direction| {
         let statics = statics.as_ref().map_err(|why| *why)?;
         let cut = cut(direction, statics).ok_or(NotKnown::NoPose)?;
-        Ok(force(arm, shape, statics, grounds, direction, cut))
+        Ok(force(
+            arm,
+            shape,
+            statics,
+            grounds,
+            (direction, cut),
+            buckling,
+        ))
     })
 }
 
@@ -48,11 +57,14 @@ fn force(
     shape: &ArmShape,
     statics: &Statics,
     grounds: &[Ground<'_>],
-    direction: Direction,
-    cut: Cut,
+    (direction, cut): (Direction, Cut),
+    buckling: &[Told<ColumnRecord>; 3],
 ) -> ForceRecord {
     let per_newton = statics.per_newton(statics.tooth(), cut.direction);
-    let rams = Joint::ALL.map(|joint| limit(arm, shape, statics, per_newton, joint, cut.working));
+    let rams = Joint::ALL.map(|joint| {
+        let which = (joint, cut.working);
+        limit(arm, shape, statics, per_newton, which, buckling)
+    });
     let arm_alone = least_of_rams(&rams, cut.working);
     let standing: Vec<StanceForce> = grounds
         .iter()
@@ -85,12 +97,13 @@ fn limit(
     shape: &ArmShape,
     statics: &Statics,
     per_newton: [f64; 3],
-    joint: Joint,
-    works: Joint,
+    (joint, works): (Joint, Joint),
+    buckling: &[Told<ColumnRecord>; 3],
 ) -> LimitRecord {
     let (index, ram) = (joint.index(), shape.ram(joint));
     let of = |limits| allowed(statics.hanging[index], per_newton[index], limits);
     let known = arm.weights.and(arm.sizes[index]);
+    let buckling = buckling[index].map(|column| column.critical);
     let working = known.and(arm.supplies[index]).map(|()| of(ram.working()));
     let holding = known.and(arm.reliefs[index]).map(|()| of(ram.holding()));
     LimitRecord {
@@ -98,6 +111,13 @@ fn limit(
         working,
         holding,
         counts: if joint == works { working } else { holding },
+        buckles: arm.weights.and(buckling).map(|critical| {
+            // Only a thrust that pushes buckles.
+            match of((critical, f64::INFINITY)) {
+                Allowed::UpTo(force) if force.is_infinite() => Allowed::Unlimited,
+                force => force,
+            }
+        }),
     }
 }
 
@@ -244,6 +264,23 @@ pub(super) fn lift(
         .hydraulic(),
         standing: standing.collect(),
     })
+}
+
+/// The force in every pin with this force of the ground on the tooth, in newtons, in the arm plane: that of the inner part
+/// on the outer.
+///
+/// # Errors
+/// As [`super::pose`]; where a weight is not known, or a ram lies on its dead centre.
+pub fn pin_forces(arm: &ArmOfBook, asked: &PoseAsked, tooth_force: Vector) -> Told<PinForces> {
+    let shape = loaded(arm, asked)?;
+    arm.weights?;
+    let placed = Placed::at_lengths(&shape, asked.lengths)?;
+    let statics = Statics::hanging(&shape, placed)?;
+    Ok(reckon::arm::force::pin_forces(
+        &shape,
+        &statics,
+        tooth_force,
+    ))
 }
 
 /// Whether a limit of this ram is passed before any force is asked for.

@@ -10,7 +10,7 @@ use reckon::arm::pose::{Placed, ReachFigures, reach_figures};
 use reckon::arm::shape::{ArmShape, Joint, ShapeTrouble};
 use reckon::arm::strength;
 
-pub use reckon::arm::strength::{Cell, MapGrid, Strongest};
+pub use reckon::arm::strength::{Cell, Likely, MapGrid, Strongest};
 
 /// What holds in any pose.
 #[derive(Clone, Debug, PartialEq)]
@@ -115,6 +115,34 @@ pub fn strongest(
 ) -> Told<Strongest> {
     with_all_limits(arm, direction, standing, |shape, footing| {
         strength::strongest(shape, direction, footing, steps).ok_or(NotKnown::NoPose)
+    })
+}
+
+/// Which limit governs the usable force in one pose and how likely, with its interval: by seeded draws of the pins as the
+/// survey knows them. `standing` as for [`strength_map`].
+///
+/// # Errors
+/// As [`strength_map`]; `NoPose` where there is no survey that settles every pin, or no force in this pose.
+pub fn likely(
+    arm: &ArmOfBook,
+    lengths: [f64; 3],
+    direction: Direction,
+    standing: Option<usize>,
+    (draws, seed): (usize, u64),
+) -> Told<Likely> {
+    let survey = arm.survey.as_ref().filter(|survey| survey.complete);
+    let survey = survey.ok_or(NotKnown::NoPose)?;
+    let stance = standing.map(|at| {
+        let of_arm = arm.stances.get(at);
+        let of_arm = of_arm.ok_or_else(super::standing::no_support)?;
+        of_arm.stance.as_ref().map_err(|why| *why)
+    });
+    let stance = stance.transpose()?;
+    with_all_limits(arm, direction, standing, |shape, _| {
+        let (places, covariance) = survey.solved.uncertain_numbers();
+        let uncertain = (&places[..], &covariance[..]);
+        strength::likely(shape, uncertain, lengths, direction, stance, (draws, seed))
+            .map_err(|_| NotKnown::NoPose)
     })
 }
 

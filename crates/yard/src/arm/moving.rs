@@ -31,6 +31,13 @@ pub(super) fn swing(
     });
     let inertia = inertia(arm, shape, placed);
     let side_force = torque.map(|torque| (torque / placed.tooth.r).abs());
+    let moving = inertia.and_then(|inertia| Ok(energy(inertia, speed?)));
+    let stopped = moving.and_then(|energy| {
+        let (relief, limit) = (gear.relief?, gear.limit?);
+        let over = gear.rams.stop_angle(energy, relief, angle, limit);
+        let over = over.filter(|over| *over > 0.0).ok_or(NotKnown::NoPose)?;
+        Ok((over, (energy / over / placed.tooth.r).abs()))
+    });
     Ok(SwingRecord {
         angle,
         lengths: at.lengths,
@@ -40,9 +47,11 @@ pub(super) fn swing(
         holds: gear.relief.map(|relief| relief * at.towards_left),
         side_force,
         dead_centre: gear.rams.dead_centre(),
+        oil_per_radian: at.towards_left,
         speed,
         inertia_at_least: inertia,
-        energy_at_least: inertia.and_then(|inertia| Ok(energy(inertia, speed?))),
+        energy_at_least: moving,
+        stopped_by_relief: stopped,
         sections: side_force.map(|force| {
             let each = arm.sections.iter();
             each.map(|one| one.section.under_side_force(placed, force))

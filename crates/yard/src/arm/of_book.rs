@@ -1,6 +1,7 @@
 //! What a book says of an arm, as numbers: the types. `reading.rs` and its neighbours fill them.
 
 use super::missing::{Missing, Told};
+use super::surveyed::SurveyOfArm;
 use crate::book::{ArmLink, KnownBy, PinName, StanceName};
 use reckon::arm::force::Stance;
 use reckon::arm::rest::{RamColumn, Tank};
@@ -15,6 +16,8 @@ pub struct ArmOfBook {
     pub shape: Told<ArmShape>,
     /// Every pin the shape rests on, with its place, how it is known and its ±.
     pub pins: Vec<PinOfArm>,
+    /// What the tape survey came to; nothing where nothing was measured with a tape and no pin is a guess.
+    pub survey: Option<SurveyOfArm>,
     /// Ids of the rams that move boom, dipper and bucket.
     pub ram_ids: [Option<String>; 3],
     /// What is wrong with the shape over the strokes: it does not close somewhere, or lies on a dead centre.
@@ -53,6 +56,9 @@ pub struct ArmOfBook {
     pub bucket_width: Option<f64>,
     /// Everything missing, each once, what unlocks most first.
     pub missing: Vec<Missing>,
+    /// Weights of rams that the book does not have and that stand in worked out from their sizes. They are guesses, and
+    /// [`Guesses::weights`] says so.
+    pub estimated: Vec<Missing>,
     /// What rests on the nominal shape of a blank and not on this machine.
     pub guesses: Guesses,
 }
@@ -63,7 +69,7 @@ pub struct ArmOfBook {
 pub struct Guesses {
     /// A pin, the lever or the link.
     pub shape: bool,
-    /// A mass of the arm or of what swings with it.
+    /// A mass of the arm or of what swings with it; or a ram's weight worked out from its sizes.
     pub weights: bool,
     /// The mass of the machine.
     pub machine: bool,

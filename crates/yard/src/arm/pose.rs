@@ -42,6 +42,7 @@ pub fn pose(arm: &ArmOfBook, asked: &PoseAsked) -> Told<PoseRecord> {
         })
         .collect();
     let hanging = hanging(arm, &shape, &statics);
+    let columns = Joint::ALL.map(|joint| at_rest::column(arm, &shape, joint, &placed));
     let mut record = PoseRecord {
         asked: asked.clone(),
         rams: Joint::ALL.map(|joint| ram(&shape, &placed, joint)),
@@ -53,13 +54,17 @@ pub fn pose(arm: &ArmOfBook, asked: &PoseAsked) -> Told<PoseRecord> {
         lever_pin: placed.lever_pin,
         link_pin: placed.link_pin,
         tooth: placed.tooth,
+        tooth_plus_minus: arm
+            .survey
+            .as_ref()
+            .and_then(|survey| survey.tooth_plus_minus(asked.lengths)),
         heel: placed.heel.is_finite().then_some(placed.heel),
         hanging,
-        forces: forces::in_all_directions(arm, &shape, &statics, &grounds),
+        forces: forces::in_all_directions(arm, &shape, &statics, &grounds, &columns),
         lift: forces::lift(arm, &shape, &statics, &grounds),
         footing: footing::all(arm, &placed, &grounds),
         swing: moving::swing(arm, &shape, &placed, asked.swing),
-        columns: Joint::ALL.map(|joint| at_rest::column(arm, &shape, joint, &placed)),
+        columns,
         rest: at_rest::left_so(arm, &shape, &statics),
         tank: moving::tank(arm, &shape, asked),
         warnings: Vec::new(),
@@ -103,7 +108,7 @@ pub fn to_reach(arm: &ArmOfBook, tooth: Vector, attitude: f64) -> Told<Vec<[f64;
 }
 
 /// The shape with what lies in the bucket.
-fn loaded<'a>(arm: &'a ArmOfBook, asked: &PoseAsked) -> Told<Cow<'a, ArmShape>> {
+pub(super) fn loaded<'a>(arm: &'a ArmOfBook, asked: &PoseAsked) -> Told<Cow<'a, ArmShape>> {
     let empty = shape(arm)?;
     if asked.load == 0.0 {
         return Ok(Cow::Borrowed(empty));

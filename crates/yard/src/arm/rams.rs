@@ -1,11 +1,11 @@
 //! The rams of boom, dipper and bucket as the book has them: which they are, their numbers, and what is missing.
 
-use super::missing::{MissingCode, NotKnown, Told, missing};
+use super::missing::{Missing, MissingCode, NotKnown, Told, missing};
 use super::reading::number;
-use crate::book::{Book, Mass, Moves, Ram};
+use crate::book::{Book, KnownBy, Mass, Moves, Ram};
 use quantity::Quantity;
 use reckon::arm::rest::RamColumn;
-use reckon::arm::shape::{self, Joint};
+use reckon::arm::shape::{self, Joint, RamSizes, RamWeights, about_weights};
 
 /// Young's modulus of steel, in pascals. Source: textbook value.
 const STEEL: f64 = 206e9;
@@ -32,11 +32,16 @@ pub(super) fn stroke(ram: &Ram, subject: &'static str) -> Told<(f64, f64)> {
     }
 }
 
-/// The ram in numbers; what the book does not say is not-a-number.
+/// The ram in numbers; what the book does not say is not-a-number, but weights are then worked out from the sizes.
 pub(super) fn in_numbers(ram: &Ram) -> shape::Ram {
-    let of = |quantity: &Option<Quantity>| quantity.as_ref().map_or(f64::NAN, Quantity::si_f64);
     let (closed, stroke) = stroke(ram, "").unwrap_or((of(&ram.closed), f64::NAN));
     let work = &ram.work;
+    let about = about(ram);
+    let or = |written: &Option<Quantity>, about: Option<f64>| {
+        written
+            .as_ref()
+            .map_or(about.unwrap_or(f64::NAN), Quantity::si_f64)
+    };
     shape::Ram {
         count: u8::try_from(ram.count).unwrap_or(u8::MAX),
         bore: of(&ram.bore),
@@ -48,9 +53,57 @@ pub(super) fn in_numbers(ram: &Ram) -> shape::Ram {
         relief_rod: of(&work.relief_rod),
         // Nothing the book could say: the side that lets oil go is taken as open to the tank.
         back: 0.0,
-        barrel: (of(&work.barrel_mass), of(&work.barrel_centre)),
-        rod_weight: (of(&work.rod_mass), of(&work.rod_centre)),
+        barrel: (
+            or(&work.barrel_mass, about.map(|about| about.barrel.0)),
+            or(&work.barrel_centre, about.map(|about| about.barrel.1)),
+        ),
+        rod_weight: (
+            or(&work.rod_mass, about.map(|about| about.rod.0)),
+            or(&work.rod_centre, about.map(|about| about.rod.1)),
+        ),
     }
+}
+
+fn of(quantity: &Option<Quantity>) -> f64 {
+    quantity.as_ref().map_or(f64::NAN, Quantity::si_f64)
+}
+
+/// About what it weighs, by its sizes: hardly anybody can weigh a ram.
+fn about(ram: &Ram) -> Option<RamWeights> {
+    about_weights(&RamSizes {
+        bore: of(&ram.bore),
+        rod: of(&ram.rod),
+        closed: of(&ram.closed),
+        tube: ram.work.tube.as_ref().map(Quantity::si_f64),
+        gland: ram.work.gland.as_ref().map(Quantity::si_f64),
+    })
+}
+
+/// The weights of the rams that the book does not have and that stand in worked out from their sizes.
+pub(super) fn estimated(of_joints: &[Told<&Ram>; 3]) -> Vec<Missing> {
+    let mut all = Vec::new();
+    for joint in Joint::ALL {
+        let Ok(ram) = of_joints[joint.index()] else {
+            continue;
+        };
+        if about(ram).is_some() {
+            all.extend(unwritten(ram).map(|code| Missing::of(code, joint.code())));
+        }
+    }
+    all
+}
+
+/// The weights and centres that are not written.
+fn unwritten(ram: &Ram) -> impl Iterator<Item = MissingCode> {
+    let work = &ram.work;
+    let each = [
+        (work.barrel_mass.is_none(), MissingCode::BarrelMass),
+        (work.barrel_centre.is_none(), MissingCode::BarrelCentre),
+        (work.rod_mass.is_none(), MissingCode::RodMass),
+        (work.rod_centre.is_none(), MissingCode::RodCentre),
+    ];
+    each.into_iter()
+        .filter_map(|(not_there, code)| not_there.then_some(code))
 }
 
 pub(super) fn sizes(ram: &Ram, subject: &'static str) -> Told<()> {
@@ -88,9 +141,11 @@ pub(super) fn column(
     Ok(RamColumn::of(&numbers, tube, gland, STEEL))
 }
 
-/// The mass of this part.
+/// The mass of this part; a guessed one gives way to one that is none.
 pub(super) fn mass<'a>(book: &'a Book, of: &str) -> Option<&'a Mass> {
-    book.masses.iter().find(|mass| mass.of == of)
+    let of_it = || book.masses.iter().filter(|mass| mass.of == of);
+    let known = of_it().find(|mass| mass.known != KnownBy::Guess);
+    known.or_else(|| of_it().next())
 }
 
 /// Mass and place of a part, with as many numbers as its frame has.
@@ -123,20 +178,18 @@ pub(super) fn weights_missing(book: &Book, of_joints: &[Told<&Ram>; 3]) -> Vec<N
         all.extend(placed_mass::<1>(book, bar).err());
     }
     for joint in Joint::ALL {
-        let work = match of_joints[joint.index()] {
-            Ok(ram) => &ram.work,
+        let ram = match of_joints[joint.index()] {
+            Ok(ram) => ram,
             Err(why) => {
                 all.push(why);
                 continue;
             }
         };
-        for (quantity, code) in [
-            (&work.barrel_mass, MissingCode::BarrelMass),
-            (&work.barrel_centre, MissingCode::BarrelCentre),
-            (&work.rod_mass, MissingCode::RodMass),
-            (&work.rod_centre, MissingCode::RodCentre),
-        ] {
-            all.extend(number(quantity.as_ref(), code, joint.code()).err());
+        // From the sizes they can be worked out; without those it is the sizes that are missing.
+        if unwritten(ram).next().is_some() && about(ram).is_none() {
+            let sizes = sizes(ram, joint.code());
+            let first = Missing::of(MissingCode::BarrelMass, joint.code());
+            all.push(sizes.err().unwrap_or(NotKnown::Unsound(first)));
         }
     }
     all

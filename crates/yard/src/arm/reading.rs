@@ -1,9 +1,10 @@
 //! From a book to the arm in numbers: the parts in order, and what is missing noted on the way.
 
 use super::missing::{Missing, MissingCode, NotKnown, Told, missing};
-use super::of_book::{ArmOfBook, Guesses, LiftingRecorded, PinOfArm, Section};
-use super::{plant, rams, shape, standing};
-use crate::book::{Book, KnownBy, PinName, StanceName, Without};
+use super::of_book::{ArmOfBook, Guesses, LiftingRecorded, Section};
+use super::surveyed::SurveyOfArm;
+use super::{pins, plant, rams, shape, standing, survey};
+use crate::book::{Book, Ram, StanceName, Without};
 use quantity::Quantity;
 use reckon::arm::shape::{ArmShape, Joint, Vector};
 use reckon::arm::swing::BoomBox;
@@ -15,17 +16,19 @@ pub fn arm_of(book: &Book) -> ArmOfBook {
         return without_an_arm();
     }
     let of_joints = rams::of_joints(book);
-    let shape = shape::shape_of(book, &of_joints);
+    let (survey, shape) = surveyed(book, &of_joints);
     let numbers = of_joints
         .each_ref()
-        .map(|ram| ram.as_ref().ok().copied().map(|ram| rams::in_numbers(ram)));
+        .map(|ram| ram.as_ref().ok().copied().map(rams::in_numbers));
     let part = |joint: Joint, told: fn(&crate::book::Ram, &'static str) -> Told<()>| {
         let ram = of_joints[joint.index()]?;
         told(ram, joint.code())
     };
     let stances = standing::stances(book);
+    let estimated = rams::estimated(&of_joints);
+    let guesses = pins::guesses(book, survey.as_ref());
     let mut arm = ArmOfBook {
-        pins: pins_of(book),
+        pins: pins::pins_of(book, shape.as_ref().ok(), survey.as_ref()),
         ram_ids: of_joints
             .each_ref()
             .map(|ram| ram.as_ref().ok().map(|ram| ram.id.to_string())),
@@ -58,22 +61,35 @@ pub fn arm_of(book: &Book) -> ArmOfBook {
             .as_ref()
             .and_then(|manner| manner.bucket_width.as_ref().map(Quantity::si_f64)),
         missing: Vec::new(),
-        guesses: guesses(book),
+        guesses: Guesses {
+            weights: guesses.weights || !estimated.is_empty(),
+            ..guesses
+        },
+        estimated,
+        survey,
     };
-    arm.missing = all_missing(&arm);
-    arm.missing.extend(shape::waits_for(book, &of_joints));
-    let weights = rams::weights_missing(book, &of_joints);
-    arm.missing
-        .extend(weights.iter().filter_map(NotKnown::missing));
-    arm.missing.sort();
-    arm.missing.dedup();
+    arm.missing = all_missing(book, &of_joints, &arm);
     arm
+}
+
+/// The survey, where there is one, and the shape it gives; else the shape as the book has it.
+fn surveyed(book: &Book, rams: &[Told<&Ram>; 3]) -> (Option<SurveyOfArm>, Told<ArmShape>) {
+    let nominal = shape::shape_of(book, rams);
+    let found = nominal
+        .as_ref()
+        .ok()
+        .and_then(|nominal| survey::of(book, nominal));
+    match found {
+        Some((survey, shape)) => (Some(survey), Ok(shape)),
+        None => (None, nominal),
+    }
 }
 
 fn without_an_arm() -> ArmOfBook {
     let why = NotKnown::Missing(Missing::of(MissingCode::NoArm, ""));
     ArmOfBook {
         shape: Err(why),
+        survey: None,
         pins: Vec::new(),
         ram_ids: [None, None, None],
         troubles: Vec::new(),
@@ -94,52 +110,8 @@ fn without_an_arm() -> ArmOfBook {
         sections: Vec::new(),
         bucket_width: None,
         missing: vec![Missing::of(MissingCode::NoArm, "")],
+        estimated: Vec::new(),
         guesses: Guesses::default(),
-    }
-}
-
-fn pins_of(book: &Book) -> Vec<PinOfArm> {
-    let pins = book.arm.pins.iter();
-    pins.map(|pin| {
-        let [first, second] = pin.at;
-        let halves = first.plus_minus.zip(second.plus_minus);
-        PinOfArm {
-            id: pin.id,
-            on: pin.on,
-            at: Vector::new(first.metres, second.metres),
-            plus_minus: halves.map(|(r, z)| Vector::new(r, z)),
-            known: pin.known,
-        }
-    })
-    .collect()
-}
-
-/// Which numbers are a blank's. A pin that only its distance from the pin before it counts of, and that was measured, is
-/// none; neither is the heel, which no force rests on.
-fn guesses(book: &Book) -> Guesses {
-    let guessed = |known: KnownBy| known == KnownBy::Guess;
-    let measured = |pin: PinName| shape::measured_axis(book, pin).is_some();
-    let pins = book
-        .arm
-        .pins
-        .iter()
-        .any(|pin| guessed(pin.known) && pin.id != PinName::Heel && !measured(pin.id));
-    let bars = [
-        (PinName::LeverPin, PinName::LinkagePin),
-        (PinName::LinkagePin, PinName::LinkPin),
-    ];
-    let bars = bars
-        .iter()
-        .any(|(from, to)| shape::distance(book, *from, *to).is_some_and(|found| guessed(found.1)));
-    let mass = |of: &[&str]| {
-        book.masses
-            .iter()
-            .any(|mass| guessed(mass.known) && of.contains(&mass.of.as_str()))
-    };
-    Guesses {
-        shape: pins || bars,
-        weights: mass(&["post", "boom", "dipper", "bucket", "lever", "link"]),
-        machine: mass(&["machine"]),
     }
 }
 
@@ -184,7 +156,7 @@ fn sections(book: &Book) -> Vec<Section> {
 }
 
 /// Everything that stands in the way of a figure, each once, what unlocks most first.
-fn all_missing(arm: &ArmOfBook) -> Vec<Missing> {
+fn all_missing(book: &Book, rams: &[Told<&Ram>; 3], arm: &ArmOfBook) -> Vec<Missing> {
     fn note<T>(all: &mut Vec<Missing>, told: &Told<T>) {
         all.extend(told.as_ref().err().and_then(NotKnown::missing));
     }
@@ -217,6 +189,11 @@ fn all_missing(arm: &ArmOfBook) -> Vec<Missing> {
     if let Ok(tank) = &arm.tank {
         note(&mut all, &tank.tank);
     }
+    all.extend(shape::waits_for(book, rams));
+    let weights = super::rams::weights_missing(book, rams);
+    all.extend(weights.iter().filter_map(NotKnown::missing));
+    all.sort();
+    all.dedup();
     all
 }
 

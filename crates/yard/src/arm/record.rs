@@ -63,6 +63,9 @@ pub struct PoseRecord {
     pub link_pin: Vector,
     /// The tooth's tip: reach from the swing axis and height over the ground.
     pub tooth: Vector,
+    /// Half the width of the 95 % interval of both, from the survey, the ram lengths taken as exact; nothing where there
+    /// is no survey or a pin is open.
+    pub tooth_plus_minus: Option<Vector>,
     /// The heel; none where the book does not say where it is.
     pub heel: Option<Vector>,
     /// What each ram carries with nothing at the tooth.
@@ -162,6 +165,8 @@ pub struct LimitRecord {
     pub holding: Told<Allowed>,
     /// The one of the two that counts in this direction.
     pub counts: Told<Allowed>,
+    /// The force at which this ram would buckle: a teaching figure, no limit to dig by.
+    pub buckles: Told<Allowed>,
 }
 
 /// Tipping and sliding on one way of standing, with what then governs.
@@ -266,12 +271,16 @@ pub struct SwingRecord {
     pub side_force: Told<f64>,
     /// The angle at which the left ram loses its lever.
     pub dead_centre: f64,
+    /// Oil for a radian to the left, in cubic metres.
+    pub oil_per_radian: f64,
     /// Speed of the swing at the pump's flow, in radians a second.
     pub speed: Told<f64>,
     /// Moment of inertia of the arm with each part as a point at its centre, in kg m2: **at least** so much.
     pub inertia_at_least: Told<f64>,
     /// Energy of the swinging arm at that speed, at least, in joules.
     pub energy_at_least: Told<f64>,
+    /// The angle over which the relief between the lines stops this energy, and the mean force at the tooth, at least.
+    pub stopped_by_relief: Told<(f64, f64)>,
     /// What the side force does to each section of the boom's box, in the order of the book. Teaching only.
     pub sections: Told<Vec<SideStress>>,
 }
@@ -283,6 +292,9 @@ pub struct ColumnRecord {
     pub critical: f64,
     /// Euler's load of the bare rod over the whole length.
     pub rod_only: f64,
+    /// Rankine's load, for a ram too short to buckle before its rod yields; with a rod steel that yields at 420 MPa, as is
+    /// usual.
+    pub rankine: f64,
     /// How many times the most it can be driven with goes into `critical`.
     pub reserve_working: Told<f64>,
     /// How many times the most it can hold goes into `critical`.
@@ -298,6 +310,8 @@ pub struct AtRest {
     pub boom_pinned: [ShutIn; 3],
     /// The highest of the three, hanging.
     pub highest: f64,
+    /// The moment that the boom's lock pin then carries about the foot pin, in newton metres.
+    pub lock_moment: f64,
     /// Where the bucket touches the ground, where it does: to within 2 cm.
     pub touches: Option<Vector>,
     /// After bleeding boom, dipper or bucket alone.

@@ -33,9 +33,11 @@ pub(super) fn shape_of(book: &Book, rams: &[Told<&Ram>; 3]) -> Told<ArmShape> {
         Vector::new(dipper_length, 0.0),
     ];
     let crank = pin(book, PinName::LinkPin)?;
-    let (lever, link) = (lever(book)?, link(book)?);
     let rams = [rams[0]?, rams[1]?, rams[2]?].map(in_numbers);
-    let linkage = assembled(linkage_pins, [lever, link], crank, &rams[2], bucket_turns)?;
+    let with = |bars| assembled(linkage_pins, bars, crank, &rams[2], bucket_turns);
+    // Measured bars may not fit a first guess of the pins: guessed ones do, to begin a survey from.
+    let linkage = with([lever(book)?, link(book)?])
+        .or_else(|why| guessed_bars(book).map_or(Err(why), with))?;
     let along = |of| match mass(book, of) {
         Some(found) => (
             found.is.si_f64(),
@@ -90,6 +92,18 @@ pub(super) fn waits_for(book: &Book, rams: &[Told<&Ram>; 3]) -> Vec<Missing> {
     all
 }
 
+/// Lever and link as a blank has them.
+fn guessed_bars(book: &Book) -> Option<[f64; 2]> {
+    let guess = |from, to| {
+        let found = between(book, from, to, true).or_else(|| about(book, from, to));
+        found.map(|(length, _)| length)
+    };
+    Some([
+        guess(PinName::LeverPin, PinName::LinkagePin)?,
+        guess(PinName::LinkagePin, PinName::LinkPin)?,
+    ])
+}
+
 fn lever(book: &Book) -> Told<f64> {
     let code = MissingCode::LeverLength;
     bar(book, PinName::LeverPin, PinName::LinkagePin, code)
@@ -104,7 +118,7 @@ fn link(book: &Book) -> Told<f64> {
 const NOWHERE: Vector = Vector::new(f64::NAN, f64::NAN);
 
 /// Which way a joint turns when its ram gets longer.
-fn turn(book: &Book, joint: Joint) -> Told<Turns> {
+pub(super) fn turn(book: &Book, joint: Joint) -> Told<Turns> {
     let manner = book.arm.manner.as_ref();
     let inwards = match joint {
         Joint::Boom => manner
@@ -176,25 +190,45 @@ fn bar(book: &Book, from: PinName, to: PinName, code: MissingCode) -> Told<f64> 
 
 /// The distance between two pins, either way round: measured before guessed, several measured ones as their mean.
 pub(super) fn distance(book: &Book, from: PinName, to: PinName) -> Option<(f64, KnownBy)> {
-    let (from, to) = (from.code(), to.code());
-    let of = |guess: bool| {
-        let lengths: Vec<(f64, KnownBy)> = book
-            .distances
-            .iter()
-            .filter(|one| (one.from == from && one.to == to) || (one.from == to && one.to == from))
-            .filter(|one| (one.known == KnownBy::Guess) == guess)
-            .map(|one| (one.is.si_f64(), one.known))
-            .collect();
-        let (_, known) = *lengths.first()?;
-        let sum: f64 = lengths.iter().map(|(length, _)| length).sum();
-        #[expect(
-            clippy::cast_precision_loss,
-            reason = "a book has at most 1000 of them"
-        )]
-        let count = lengths.len() as f64;
-        Some((sum / count, known))
+    between(book, from, to, false)
+        .or_else(|| between(book, from, to, true))
+        .or_else(|| about(book, from, to))
+}
+
+/// Lever or link as the arm's own table has it: a first guess where a pin is one, else taken as it stands.
+fn about(book: &Book, from: PinName, to: PinName) -> Option<(f64, KnownBy)> {
+    let manner = book.arm.manner.as_ref()?;
+    let length = match (from, to) {
+        (PinName::LeverPin, PinName::LinkagePin) => manner.lever.as_ref()?,
+        (PinName::LinkagePin, PinName::LinkPin) => manner.link.as_ref()?,
+        _ => return None,
     };
-    of(false).or_else(|| of(true))
+    let guessed = book.arm.pins.iter().any(|pin| pin.known == KnownBy::Guess);
+    let known = if guessed {
+        KnownBy::Guess
+    } else {
+        KnownBy::Drawing
+    };
+    Some((length.si_f64(), known))
+}
+
+fn between(book: &Book, from: PinName, to: PinName, guess: bool) -> Option<(f64, KnownBy)> {
+    let (from, to) = (from.code(), to.code());
+    let lengths: Vec<(f64, KnownBy)> = book
+        .distances
+        .iter()
+        .filter(|one| (one.from == from && one.to == to) || (one.from == to && one.to == from))
+        .filter(|one| (one.known == KnownBy::Guess) == guess)
+        .map(|one| (one.is.si_f64(), one.known))
+        .collect();
+    let (_, known) = *lengths.first()?;
+    let sum: f64 = lengths.iter().map(|(length, _)| length).sum();
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a book has at most 1000 of them"
+    )]
+    let count = lengths.len() as f64;
+    Some((sum / count, known))
 }
 
 fn weight(book: &Book, of: &str) -> Weight {

@@ -79,6 +79,10 @@ pub struct ArmManner {
     pub bucket_ram_out: Option<BucketRamOut>,
     /// Width of the bucket.
     pub bucket_width: Option<Quantity>,
+    /// Length of the lever, about: a first guess, which a distance overrules.
+    pub lever: Option<Quantity>,
+    /// Length of the link, about: a first guess, which a distance overrules.
+    pub link: Option<Quantity>,
     /// Line in the book.
     pub line: u32,
 }

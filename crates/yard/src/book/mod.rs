@@ -14,6 +14,7 @@ mod desk;
 mod fields;
 mod gap;
 mod lap;
+mod level_shift;
 mod mend;
 mod model;
 mod nearest;
@@ -37,6 +38,7 @@ pub use fields::{
     FORMAT, Field, MOST_BYTES, MOST_ITEMS, MOST_TEXT, Named, Shape as FieldShape, TABLES, Table,
 };
 pub use gap::{Blocks, By, Gap, GapCode, Unlock, gaps, joints_to_find};
+pub use level_shift::LevelShift;
 pub use model::*;
 pub use part::{Bulb, Fastener, Hose, Instead, Part, PartKind, PartWord, PutIn};
 pub use reading::{ReadBook, read};

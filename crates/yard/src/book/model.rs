@@ -532,6 +532,8 @@ pub struct LevelMark {
     pub oil: OilHeat,
     /// Whether there is an upper mark: too full is then a finding.
     pub upper: bool,
+    /// How the level stands in the book's other poses, where that can be worked out from tank and rods.
+    pub elsewhere: Vec<super::LevelShift>,
 }
 
 /// Oil temperature by hand, good enough for a mark.

@@ -127,8 +127,8 @@ fn plain(point: &Point, answer: &Answer) -> Told {
     }
 }
 
-/// A level belongs to its mark's pose and oil temperature: read otherwise it says nothing. What the fluid looks like, it says
-/// in any pose.
+/// A level belongs to its mark's pose and oil temperature: read otherwise it says nothing, but where rods and tank show that
+/// it holds in the mark's pose all the more. What the fluid looks like, it says in any pose.
 fn level(
     mark: &LevelMark,
     reads: LevelReads,
@@ -140,10 +140,16 @@ fn level(
         return Told::Amiss(What::Fluid(looks));
     }
     if mark.pose.is_none() || pose != mark.pose.as_ref() {
-        return Told::Unknown(What::LevelPose {
-            read_in: pose.cloned(),
-            mark_is_for: mark.pose.clone(),
-        });
+        let higher = higher_there(mark, pose);
+        let told = higher.map(|higher| corrected(mark, reads, higher));
+        // What holds all the more in the mark's pose is weighed on as if it were read there, the oil's heat with it.
+        if told != Some(Corrected::Compares) {
+            return Told::Unknown(What::LevelPose {
+                read_in: pose.cloned(),
+                mark_is_for: mark.pose.clone(),
+                higher_by: higher.map(millimetres),
+            });
+        }
     }
     if mark.oil != OilHeat::Any && oil != Some(mark.oil) {
         return Told::Unknown(What::LevelHeat);
@@ -155,6 +161,54 @@ fn level(
             Told::Amiss(What::Level(reads))
         }
     }
+}
+
+/// Whether a level read in another pose still tells something about the mark.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Corrected {
+    /// What it reads there holds in the mark's pose all the more.
+    Compares,
+    /// It cannot be told.
+    Open,
+}
+
+/// A stick or glass is read to this, in metres. Common practice, no source.
+const READ_TO: f64 = 0.005;
+/// A shift below this is none, in metres.
+const NO_SHIFT: f64 = 0.001;
+
+/// How much higher the level stands in this pose than in the mark's, in metres, where that can be worked out.
+fn higher_there(mark: &LevelMark, pose: Option<&ItemId>) -> Option<f64> {
+    let shift = mark
+        .elsewhere
+        .iter()
+        .find(|shift| Some(&shift.pose) == pose)?;
+    Some(shift.higher)
+}
+
+/// What a reading in another pose says of the mark. Only what holds all the more in the mark's own pose is taken: below
+/// the mark where the oil stands higher than it would there, at or over it where it stands lower. A level that might come
+/// out either way stays unknown, whatever the sums say.
+fn corrected(mark: &LevelMark, reads: LevelReads, higher: f64) -> Corrected {
+    let same = higher.abs() < NO_SHIFT;
+    let all_the_more = match reads {
+        LevelReads::Below | LevelReads::Nothing => higher > READ_TO,
+        LevelReads::TooFull => higher < -READ_TO,
+        LevelReads::AtMark => higher < -READ_TO && !mark.upper,
+    };
+    if same || all_the_more {
+        Corrected::Compares
+    } else {
+        Corrected::Open
+    }
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a tank's level moves by less than a few metres"
+)]
+fn millimetres(metres: f64) -> i32 {
+    (metres * 1000.0).clamp(-1e6, 1e6).round() as i32
 }
 
 /// The starting truth table: worst first; a combination not tried is unknown.

@@ -3,5 +3,6 @@
 #![allow(clippy::unwrap_used)]
 
 mod reference;
+mod survey;
 mod table;
 mod unknown;

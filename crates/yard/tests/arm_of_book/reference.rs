@@ -2,7 +2,7 @@
 
 use reckon::arm::force::{Allowed, Edge, Governs};
 use reckon::arm::shape::Side;
-use yard::arm::{ArmOfBook, Direction, PoseAsked, PoseRecord, machine, pose, to_reach};
+use yard::arm::{ArmOfBook, Direction, PoseAsked, PoseRecord, machine, pin_forces, pose, to_reach};
 
 use crate::table::{Row, close, force, limit, place, reference, rows};
 
@@ -252,6 +252,7 @@ fn bucket_down_and_the_boom_bled() {
         limit(flat.load, row.number("all_load"), "load");
         limit(flat.from_tooth, row.number("all_from_tooth"), "from tooth");
         limit(flat.friction, row.number("all_friction"), "friction");
+        force(rest.lock_moment, row.number("pin_moment"), "lock pin");
         let bled = rest.bled[0].unwrap();
         limit(bled.load, row.number("boom_bled_load"), "load");
         for ram in 1..3 {
@@ -282,6 +283,11 @@ fn swing_buckling_and_lift() {
             row.number("torque_minus"),
             "right",
         );
+        place(
+            swing.oil_per_radian,
+            row.number("volume_per_radian_plus"),
+            "oil",
+        );
         force(swing.holds.unwrap(), row.number("torque_hold"), "holds");
     }
     for row in rows("swing-poses.csv") {
@@ -309,6 +315,7 @@ fn swing_buckling_and_lift() {
             0.0,
             "critical",
         );
+        close(column.rankine, row.number("rankine"), 1e-9, 0.0, "rankine");
         let reserve = column.reserve_working.unwrap();
         close(reserve, row.number("margin_working"), 1e-9, 0.0, "reserve");
         let reserve = column.reserve_holding.unwrap();
@@ -353,4 +360,29 @@ fn standard_forces_of_the_best_pose() {
     );
     close(farthest.tooth.r, 4.881_701_022_024_005, 1e-9, 0.0, "reach");
     close(dump.pivots[2].z, 3.980_913_813_456_164, 1e-9, 0.0, "dump");
+}
+
+#[test]
+fn pins_under_a_curl_and_where_a_ram_would_buckle() {
+    let arm = reference();
+    for row in rows("pin-forces.csv") {
+        let lengths = rows("poses.csv")[row.number("pose") as usize].ram_lengths();
+        let record = at(&arm, lengths);
+        let curl = record.forces[0].as_ref().unwrap();
+        let asked = PoseAsked::at(lengths);
+        let pins = pin_forces(&arm, &asked, curl.cut.direction * 8000.0).unwrap();
+        force(pins.foot.r, row.number("foot_r"), "foot");
+        force(pins.foot.z, row.number("foot_z"), "foot");
+        for (ram, limit) in curl.rams.iter().enumerate() {
+            let critical = record.columns[ram].unwrap().critical;
+            match limit.buckles.unwrap() {
+                Allowed::UpTo(at) => {
+                    let thrust = record.hanging.unwrap()[ram].thrust + at * curl.per_newton[ram];
+                    close(thrust, critical, 1e-9, 0.0, "thrust");
+                }
+                // A pull never buckles.
+                allowed => assert!(curl.per_newton[ram] <= 0.0, "{allowed:?}"),
+            }
+        }
+    }
 }

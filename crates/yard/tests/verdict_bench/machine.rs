@@ -28,6 +28,7 @@ fn points() -> Vec<(&'static str, About, PointKind)> {
             attachments: Vec::new(),
             oil: OilHeat::Any,
             upper: true,
+            elsewhere: Vec::new(),
         })
     };
     let fitting = |joint: &str, remote| {

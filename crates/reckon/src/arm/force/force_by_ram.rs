@@ -31,7 +31,8 @@ pub struct ForceByRam {
 
 /// The tooth force up to which one ram keeps within its pressure.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `ram`: 1 boom, 2 dipper, 3 bucket. `works`: driven by the pump; else it holds against its port relief.
 /// - `direction` \[°\]: of the ground's force on the tooth, 0 outwards, 90 upwards.
 ///

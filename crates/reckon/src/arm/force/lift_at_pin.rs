@@ -32,7 +32,8 @@ pub struct LiftAtPin {
 
 /// What the arm lifts straight up at the bucket's pin: boom working, dipper holding; what tips; the rated load.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `stance`: what it stands on, as [`Stance::to_numbers`] gives it.
 ///
 /// Formula: as [`lift`](super::lift) and [`rated_lift`](super::rated_lift).

@@ -49,10 +49,11 @@ pub struct PinLoads {
 
 /// The load on each pin with this force of the ground on the tooth.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `force_out`, `force_up` \[kN\]: of the ground on the tooth, outwards and upwards.
 ///
-/// Formula: as [`pin_forces`](super::pin_forces).
+/// Formula: as [`pin_forces`].
 ///
 /// Range: in the arm plane; a sideways force is not in it.
 ///

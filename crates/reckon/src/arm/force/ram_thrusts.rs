@@ -21,7 +21,8 @@ leaf! {
 
 /// The thrust in each ram, in kilonewtons; positive pushes its pins apart.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `force_out`, `force_up` \[kN\]: of the ground on the tooth, outwards and upwards.
 ///
 /// Formula: thrust = (dV/d theta - F . dT/d theta) / lever for each joint.

@@ -42,7 +42,8 @@ pub struct Standing {
 
 /// How the machine stands on level ground with nothing at the tooth.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `stance`: what it stands on, as [`Stance::to_numbers`] gives it.
 ///
 /// Formula: moments about the edges; see [`Footing`].

@@ -22,7 +22,8 @@ leaf! {
 
 /// The force, in kilonewtons, at which the machine begins to tip over one of its edges or to lift.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `stance`: what it stands on, as [`Stance::to_numbers`] gives it.
 /// - `at_bucket_pin`: the force acts at the bucket's pin, else at the tooth.
 /// - `direction` \[°\]: of the force on the arm, 0 outwards, 90 upwards; a load hangs at -90.

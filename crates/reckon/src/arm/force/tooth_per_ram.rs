@@ -19,7 +19,8 @@ leaf! {
 
 /// How far the tooth goes up for each bit that a ram gets longer; negative where it goes down. Boom, dipper, bucket.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 ///
 /// A drop seen at the tooth, over this number, is how far the ram sank.
 ///

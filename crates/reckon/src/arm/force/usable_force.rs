@@ -32,9 +32,10 @@ pub struct UsableForce {
 
 /// The least of what the working ram, the holding rams, tipping and sliding allow at the tooth.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
-/// - `stance`: what it stands on, as [`Stance::to_numbers`] gives it; no number at all for a
-///   machine that is held down.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `stance`: what it stands on, as [`Stance::to_numbers`] gives it; no number, or a single 0,
+///   for a machine that is held down.
 /// - `ram`: the one that the pump drives: 1 boom, 2 dipper, 3 bucket; the others hold.
 /// - `direction` \[°\]: of the ground's force on the tooth, 0 outwards, 90 upwards.
 ///
@@ -57,7 +58,7 @@ pub fn usable_force(
 ) -> Result<UsableForce, Refusal> {
     let (shape, statics) = hanging(arm, [boom_ram, dipper_ram, bucket_ram])?;
     let stance = match stance {
-        [] => None,
+        [] | [0.0] => None,
         numbers => Some(Stance::from_numbers("stance", numbers)?),
     };
     let footing = stance

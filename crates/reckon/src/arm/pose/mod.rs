@@ -5,6 +5,7 @@ mod bucket_volume;
 mod climb;
 mod inverse;
 mod placed;
+pub mod ram_lengths;
 mod reach;
 pub mod reach_angles;
 pub mod reach_extremes;

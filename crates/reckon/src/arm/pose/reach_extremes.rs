@@ -29,7 +29,7 @@ pub struct ReachExtremes {
 ///
 /// - `arm`: the arm as [`ArmShape::to_numbers`] gives it.
 ///
-/// Formula: as [`reach_figures`](super::reach_figures).
+/// Formula: as [`reach_figures`].
 ///
 /// # Errors
 /// "never-there" where the tooth never comes to the ground or never hangs plumb; "triangle-open", "linkage-open" where the

@@ -38,7 +38,8 @@ pub struct ToothPlace {
 
 /// Tooth, bucket pin, angles and levers with the rams at these lengths.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 ///
 /// Formula: each ram and the two arms of its joint make a triangle; the bucket's linkage is where two circles meet.
 ///

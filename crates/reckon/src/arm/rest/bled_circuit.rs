@@ -32,7 +32,8 @@ pub struct BledCircuit {
 
 /// The load on the ground and the thrust in each ram once one circuit is bled, the bucket touching the ground.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `contact_out`, `contact_up` \[m\]: where the bucket touches, from the swing axis and over the ground.
 /// - `ram`: the circuit that is bled: 1 boom, 2 dipper, 3 bucket.
 ///

@@ -35,7 +35,8 @@ pub struct ShutInPressures {
 
 /// The pressure that the weight of the hanging arm shuts in in each ram.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `boom_pinned`: the boom's transport pin is in: its ram carries nothing.
 ///
 /// Formula: thrust over the area that is squeezed.

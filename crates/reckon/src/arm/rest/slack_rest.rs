@@ -41,7 +41,8 @@ pub struct SlackRest {
 
 /// Whether the arm rests with all three circuits bled, tooth and heel both on the ground.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `friction`: between bucket and ground.
 ///
 /// Formula: load, level force and couple that hold all three joints; a true rest where the load lies within the plate and

@@ -84,7 +84,7 @@ impl FourBar {
     }
 
     /// The linkage from pins, lengths and the three sides of its assembly.
-    pub(super) fn assembled(
+    pub(in crate::arm) fn assembled(
         pins: [Vector; 3],
         lever: f64,
         link: f64,

@@ -48,7 +48,8 @@ pub struct BoomStress {
 
 /// What a sideways force at the tooth does to one box section of the boom.
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `section_along`, `section_up` \[m\]: the section's middle in the boom's frame. `height`, `width`, `flange`, `web` \[mm\].
 /// - `side_force` \[kN\]: at the tooth, square to the arm plane.
 ///

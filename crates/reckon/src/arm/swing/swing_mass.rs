@@ -24,10 +24,11 @@ const OWN: usize = 23;
 
 /// The arm's moment of inertia about the swing axis, kg m².
 ///
-/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it; `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
+/// - `arm`: the arm as [`ArmShape::to_numbers`](crate::arm::shape::ArmShape::to_numbers) gives it.
+/// - `boom_ram`, `dipper_ram`, `bucket_ram` \[m\]: pin to pin.
 /// - `own`: the post's mass, place of its centre (out, up) and own moment; of boom, dipper and bucket the own moments along
-///   and upright; of lever and link along and across; of each ram along, across of the barrel, across of the rod. No number
-///   at all where they are not known: every part then counts as a point.
+///   and upright; of lever and link along and across; of each ram along, across of the barrel, across of the rod. No number,
+///   or a single 0, where they are not known: every part then counts as a point.
 ///
 /// Formula: sum of m r^2 and of each part's own moment as it lies.
 ///
@@ -43,13 +44,13 @@ pub fn swing_mass(
     own: &[f64],
 ) -> Result<f64, Refusal> {
     let (shape, placed) = placed(arm, [boom_ram, dipper_ram, bucket_ram])?;
-    let inertias = match own.len() {
-        0 => Inertias::default(),
-        OWN => listed(own),
-        count => {
+    let inertias = match own {
+        [] | [0.0] => Inertias::default(),
+        own if own.len() == OWN => listed(own),
+        other => {
             return Err(Refusal::WrongCount {
                 input: "own",
-                count,
+                count: other.len(),
             });
         }
     };

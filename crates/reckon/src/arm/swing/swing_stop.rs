@@ -32,8 +32,7 @@ pub struct SwingStop {
 /// What stopping the swinging arm at the tooth does.
 ///
 /// - `inertia` \[kg m²\]: about the swing axis. `speed` \[rad/s\]. `distance` \[m\]: within which the tooth stops.
-/// - `stiffness` \[N/m\]: of what it strikes, as felt at the tooth, times the square of the reach in metres where that is not
-///   one: the force found is that at the tooth for stiffness at the tooth and inertia over the square of the reach.
+/// - `stiffness` \[N/m\]: of what it strikes, as felt at the tooth; the reach falls out of the force.
 ///
 /// Formula: E = I w^2 / 2; E / d; 2 E / d; w sqrt(k I).
 ///

@@ -5,7 +5,7 @@ use crate::{desk::Desk, page::Page};
 use std::collections::BTreeSet;
 use words::Arg;
 use yard::{
-    book::{Book, LeakClass, LevelMark, MeasureLimit, OilHeat, Point, PointKind},
+    book::{Book, LeakClass, LevelMark, MeasureLimit, OilHeat, Point, PointKind, Pose},
     code::Coded,
     entry::Hindrance,
     people::Role,
@@ -68,6 +68,8 @@ pub(crate) struct Value {
     pub(crate) name: String,
     pub(crate) value: String,
     pub(crate) example: String,
+    /// The unit that a number without one is read in, shown beside the field; empty where there is none.
+    pub(crate) unit: String,
 }
 
 /// The one choice of a level that says: at the mark, clean, in the mark's own pose and heat.
@@ -212,6 +214,7 @@ fn kind(p: &Page, book: &Book, point: &Point, typed: &Typed, q: &mut Question) {
                 name: format!("strokes.{id}"),
                 value: typed.get("strokes", &id).to_owned(),
                 example: String::new(),
+                unit: String::new(),
             });
         }
         PointKind::PinClip => q.groups.push(plain(choices::<ClipState>(p, "clip", &a))),
@@ -223,6 +226,7 @@ fn kind(p: &Page, book: &Book, point: &Point, typed: &Typed, q: &mut Question) {
                     name: format!("count.{id}"),
                     value: typed.get("count", &id).to_owned(),
                     example: String::new(),
+                    unit: String::new(),
                 });
             }
         }
@@ -323,13 +327,7 @@ fn level(p: &Page, book: &Book, mark: &LevelMark, typed: &Typed, q: &mut Questio
         "a",
         choices::<LevelReads>(p, "level", &a),
     ));
-    q.groups.push(poses(
-        p,
-        book,
-        &id,
-        mark.pose.as_ref().map(ToString::to_string),
-        typed,
-    ));
+    q.groups.push(poses(p, book, &id, mark, typed));
     if mark.oil != OilHeat::Any {
         let heats = choices::<OilHeat>(p, "oil", typed.get("oil", &id));
         q.groups.push(asked(
@@ -345,19 +343,20 @@ fn level(p: &Page, book: &Book, mark: &LevelMark, typed: &Typed, q: &mut Questio
     ));
 }
 
-fn poses(p: &Page, book: &Book, id: &str, mark: Option<String>, typed: &Typed) -> Group {
+fn poses(p: &Page, book: &Book, id: &str, mark: &LevelMark, typed: &Typed) -> Group {
     let chosen = typed.get("pose", id).to_owned();
     let mut all: Vec<Choice> = book
         .poses
         .iter()
         .map(|pose| Choice {
             code: pose.id.to_string(),
-            word: capital(&pose.what),
+            word: there(p, mark, pose),
             chosen: chosen == pose.id.as_str(),
         })
         .collect();
     // The pose that the mark belongs to is offered first, but never chosen for the reader.
-    all.sort_by_key(|c| Some(&c.code) != mark.as_ref());
+    let of_mark = mark.pose.as_ref().map(ToString::to_string);
+    all.sort_by_key(|c| Some(&c.code) != of_mark.as_ref());
     all.push(Choice {
         code: "other".to_owned(),
         word: p.t("pose-other"),
@@ -371,20 +370,29 @@ fn poses(p: &Page, book: &Book, id: &str, mark: Option<String>, typed: &Typed) -
     }
 }
 
+/// A pose, with how much higher or lower the oil stands in it than where the mark holds, where that is known.
+fn there(p: &Page, mark: &LevelMark, pose: &Pose) -> String {
+    let what = capital(&pose.what);
+    let shift = mark.elsewhere.iter().find(|shift| shift.pose == pose.id);
+    let millimetres = shift.map_or(0.0, |shift| shift.higher * 1000.0).round() as i32;
+    let key = match millimetres {
+        0 => return what,
+        ..0 => "pose-level-lower",
+        1.. => "pose-level-higher",
+    };
+    let far = p.words.level_shift(millimetres);
+    p.words
+        .say(key, &[("pose", what.into()), ("far", far.into())])
+}
+
 fn measure(p: &Page, limit: &MeasureLimit, typed: &Typed, q: &mut Question) {
     let id = q.id.clone();
-    let unit = limit
-        .max
-        .as_ref()
-        .or(limit.min.as_ref())
-        .map(|l| l.unit().symbol());
+    let unit = unit_of(limit).map_or("", quantity::Unit::symbol);
     for (i, reading) in limit.readings.iter().enumerate() {
-        let label = match unit {
-            Some(unit) => p.words.say(
-                "ask-reading",
-                &[("name", capital(reading).into()), ("unit", unit.into())],
-            ),
-            None => capital(reading),
+        let label = if unit.is_empty() {
+            capital(reading)
+        } else {
+            p.t1("ask-reading", "name", &capital(reading))
         };
         let value = typed.get(&format!("v{i}"), &id).to_owned();
         q.values.push(Value {
@@ -392,6 +400,7 @@ fn measure(p: &Page, limit: &MeasureLimit, typed: &Typed, q: &mut Question) {
             name: format!("v{i}.{id}"),
             value,
             example: String::new(),
+            unit: unit.to_owned(),
         });
     }
     q.groups.push(yes_no(
@@ -408,6 +417,12 @@ fn measure(p: &Page, limit: &MeasureLimit, typed: &Typed, q: &mut Question) {
             typed.get("c", &id),
         ));
     }
+}
+
+/// The unit that readings of a measure are in where none is written: that of its limit.
+pub(crate) fn unit_of(limit: &MeasureLimit) -> Option<quantity::Unit> {
+    let end = limit.max.as_ref().or(limit.min.as_ref());
+    end.map(quantity::Quantity::unit)
 }
 
 fn yes_no(p: &Page, label: String, name: String, chosen: &str) -> Group {

@@ -10,11 +10,11 @@ use askama::Template;
 use papers::drawing::{Emphasis, Mark, Plan, Side, plan, side, verdict_mark};
 use words::Arg;
 use yard::{
-    book::{Book, Moves, View, Without},
+    book::{Book, Moves, PointKind, View, Without},
     handover::{Judgement, Reason, Verdict, What},
     id::{FaultRef, MachineId, PointId},
     state::{Finding, Given, MachineState},
-    upkeep::{DueLine, OpenThing, hours_figure, life_hours, next_due, open_things},
+    upkeep::{DueLine, OpenThing, hours_figure, next_due, open_things, shown_hours},
     walkround::numbers,
 };
 
@@ -46,6 +46,8 @@ struct MachinePage {
     papers: Vec<Paper>,
     to_see: Vec<String>,
     fitted: Vec<String>,
+    /// Whether it has anything to grease.
+    greased: bool,
     arm: bool,
     left: bool,
 }
@@ -124,7 +126,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         findings: findings(desk, &p, state, &judgement, &here),
         remarks: remarks(desk, &p, state),
         due: due(desk, &p, state, &here),
-        hours: p.words.life_hours(life_hours(state).as_ref()),
+        hours: p.words.life_hours(shown_hours(state).as_ref()),
         hours_figure: hours_figure(state).map(|_| format!("{here}/figure/hours")),
         papers: papers_of(&p, state.left.is_some(), may_have_an_arm(book)),
         to_see: documents::to_see(desk, &p, &state.documents),
@@ -139,6 +141,10 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
                 )
             })
             .collect(),
+        greased: book
+            .points
+            .iter()
+            .any(|point| matches!(point.kind, PointKind::Fitting(_))),
         arm: may_have_an_arm(book),
         left: state.left.is_some(),
         here,

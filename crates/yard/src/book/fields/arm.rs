@@ -24,6 +24,8 @@ pub(super) const ARM: Table = once(
         may("dipper-ram-out", Shape::Word(words::<DipperRamOut>)),
         may("bucket-ram-out", Shape::Word(words::<BucketRamOut>)),
         may("bucket-width", LENGTH),
+        may("lever", LENGTH),
+        may("link", LENGTH),
     ],
 );
 

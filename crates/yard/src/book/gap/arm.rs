@@ -1,7 +1,7 @@
 //! Gaps of what is computed with: rams, poses, distances, masses.
 
-use super::{Blocks, By, Gap, GapCode, Unlock, of, of_book, unlock};
-use crate::arm::{MissingCode, arm_of};
+use super::{Blocks, By, Gap, GapCode, of, of_book, unlock};
+use crate::arm::{MissingCode, NextMeasure, arm_of};
 use crate::book::{Book, Moves, PointKind, Pose, Ram, Without};
 
 pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
@@ -52,10 +52,31 @@ fn lacks(book: &Book) -> Option<Gap> {
     if !begun || book.lacks(Without::Rams) {
         return None;
     }
-    let missing = *arm_of(book).missing.first()?;
-    let Unlock { table, key, by } = missing.unlock();
-    let subject = format!("{table}.{key} {}", missing.subject);
-    let shape = missing.code < MissingCode::RamBore;
+    let arm = arm_of(book);
+    let first = arm.missing.first().copied();
+    let shapeless = first.is_some_and(|missing| missing.code < MissingCode::RamBore);
+    let tape = arm
+        .survey
+        .as_ref()
+        .filter(|_| arm.guesses.shape && !shapeless);
+    let tape = tape.and_then(|survey| survey.next.first());
+    let (subject, unlocks) = match (tape, first) {
+        (Some(NextMeasure::Distance(from, to)), _) => (
+            format!("distance {from} – {to}"),
+            unlock("distance", "is", By::Measuring),
+        ),
+        (Some(_), _) => (
+            "reading".to_owned(),
+            unlock("reading", "tooth-height", By::Measuring),
+        ),
+        (None, Some(missing)) => {
+            let of = missing.unlock();
+            let subject = format!("{}.{} {}", of.table, of.key, missing.subject);
+            (subject, of)
+        }
+        (None, None) => return None,
+    };
+    let shape = shapeless || tape.is_some();
     Some(of(
         GapCode::ArmLacks,
         subject.trim_end(),
@@ -66,7 +87,7 @@ fn lacks(book: &Book) -> Option<Gap> {
         } else {
             &[Blocks::ArmFigures]
         },
-        unlock(table, key, by),
+        unlocks,
     ))
 }
 

@@ -61,6 +61,8 @@ fn manner(section: Section<'_, '_>) -> ArmManner {
         dipper_ram_out: section.word("dipper-ram-out"),
         bucket_ram_out: section.word("bucket-ram-out"),
         bucket_width: section.positive("bucket-width"),
+        lever: section.positive("lever"),
+        link: section.positive("link"),
         line: section.line,
     }
 }
@@ -151,14 +153,25 @@ pub(super) fn ram_work(section: &Section<'_, '_>, moved: &Once) -> RamWork {
     }
 }
 
-pub(super) fn distance(section: Section<'_, '_>) -> Option<Distance> {
-    let (from, to, is) = (
-        section.text("from"),
-        section.text("to"),
-        section.positive("is"),
-    );
+/// Every distance. Names are looked at only where the book says where pins are: before that they are anybody's words.
+pub(super) fn distances(sheet: &Sheet<'_, '_>) -> Vec<Distance> {
+    let named = sheet.has("pin");
+    sheet.each("distance", |section| distance(section, named))
+}
+
+fn distance(section: Section<'_, '_>, named: bool) -> Option<Distance> {
+    let (from, to) = (section.text("from"), section.text("to"));
+    // A pin may lie under the ground or behind the axis.
+    let signed = [&from, &to]
+        .iter()
+        .any(|end| end.as_deref().is_some_and(|end| BESIDE_PINS.contains(&end)));
+    let is = if signed {
+        section.quantity("is")
+    } else {
+        section.positive("is")
+    };
     let known = section.word("known").unwrap_or(KnownBy::Measured);
-    for (key, end) in [("from", &from), ("to", &to)] {
+    for (key, end) in [("from", &from), ("to", &to)].iter().filter(|_| named) {
         note_unknown_pin(&section, key, end.as_deref());
     }
     Some(Distance {

@@ -43,6 +43,7 @@ fn level(section: &Section<'_, '_>) -> LevelMark {
         attachments: section.texts("attachments"),
         oil: section.word("oil").unwrap_or(OilHeat::Any),
         upper: section.yes("upper-mark"),
+        elsewhere: Vec::new(),
     }
 }
 

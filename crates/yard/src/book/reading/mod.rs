@@ -14,7 +14,7 @@ pub(super) use points::ReadPoint;
 use super::desk::Desk;
 use super::fields::{FORMAT, MOST_BYTES, Named};
 use super::trouble::{Level, Trouble, TroubleKind};
-use super::{Book, checks, lap, mend};
+use super::{Book, checks, lap, level_shift, mend};
 use quantity::Habits;
 use sheet::Sheet;
 
@@ -97,7 +97,7 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
             .one("greasing")
             .map(machine::greasing)
             .unwrap_or_default(),
-        distances: sheet.each("distance", arm::distance),
+        distances: arm::distances(sheet),
         masses: sheet.each("mass", arm::mass),
         ground_gear: sheet.one("ground").and_then(machine::ground),
         rest: sheet.each("rest", lists::rest),
@@ -119,12 +119,15 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
     checks::mirrored_points(desk, &points);
     checks::mirrored_joints(desk, &joints);
     checks::marks_with_attachments(desk, &points, &book.attachments);
+    checks::whole_book(desk, &book);
     let lap = match &written_lap {
         Some(written) => checks::written_lap(desk, &book.stations, written),
         None => lap::shortest(&book),
     };
     desk.look_up();
-    Some(Book { lap, ..book })
+    let mut book = Book { lap, ..book };
+    level_shift::fill_in(&mut book);
+    Some(book)
 }
 
 /// Everything with ids of its own.

@@ -138,6 +138,11 @@ impl<'a, 't> Sheet<'a, 't> {
         }
     }
 
+    /// Whether there is any table of this name.
+    pub(super) fn has(&self, name: &str) -> bool {
+        self.found.iter().any(|(table, ..)| table.name == name)
+    }
+
     /// The table that is there once.
     pub(super) fn one(&self, name: &str) -> Option<Section<'a, 't>> {
         self.sections(name).next()

@@ -1,7 +1,8 @@
 //! A level was read in another pose or at another heat than its mark's.
 //!
 //! What: a level read with the rods elsewhere, or at another oil temperature, than the mark is
-//! made for is not known.
+//! made for is not known; unless the book's rods and tank show that it holds in the mark's pose
+//! all the more.
 //!
 //! Why: rods that are out hold oil: the same tank then reads low, and someone tops it up until
 //! it spills.

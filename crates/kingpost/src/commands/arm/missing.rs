@@ -1,0 +1,94 @@
+//! Why there is no answer: what the book does not say, or a pose that the arm cannot take.
+
+use super::Subject;
+use crate::{kit::Kit, trouble::Trouble};
+use reckon::arm::shape::{ArmShape, Joint, ShapeTrouble};
+use words::Arg;
+use yard::arm::{Missing, NotKnown};
+
+/// A length as it is said in a sentence, in metres to the tenth of a millimetre.
+fn metres(length: f64) -> String {
+    format!("{length:.4} m")
+}
+
+/// Why a pose is impossible.
+pub(super) fn impossible(kit: &Kit, why: &NotKnown) -> String {
+    match why {
+        NotKnown::Shape(trouble) => shape_trouble(kit, trouble),
+        other => kit.t1("poses-impossible-other", "reasons", other.code()),
+    }
+}
+
+/// Why a ram of this length is impossible: it is longer or shorter than its stroke allows.
+pub(super) fn beyond_stroke(kit: &Kit, arm: &ArmShape, joint: Joint, length: f64) -> String {
+    let ram = arm.ram(joint);
+    lengths(
+        kit,
+        "beyond-stroke",
+        joint,
+        length,
+        (ram.closed, ram.extended()),
+    )
+}
+
+/// What does not close, in words.
+pub(super) fn shape_trouble(kit: &Kit, trouble: &ShapeTrouble) -> String {
+    match *trouble {
+        ShapeTrouble::TriangleOpen {
+            joint,
+            length,
+            between,
+        } => lengths(kit, "triangle-open", joint, length, between),
+        ShapeTrouble::LinkageOpen { .. } => kit.t("poses-impossible-linkage-open"),
+        ShapeTrouble::DeadCentre { joint } => {
+            kit.t1("poses-impossible-dead-centre", "joint", joint.code())
+        }
+        ref other => kit.t1("poses-impossible-other", "reasons", other.code()),
+    }
+}
+
+fn lengths(kit: &Kit, key: &str, joint: Joint, length: f64, between: (f64, f64)) -> String {
+    let args: [(&str, Arg<'_>); 4] = [
+        ("joint", joint.code().into()),
+        ("length", metres(length).into()),
+        ("least", metres(between.0).into()),
+        ("most", metres(between.1).into()),
+    ];
+    kit.words.say(&format!("poses-impossible-{key}"), &args)
+}
+
+/// Something missing as the key of the book that would hold it.
+pub(super) fn missing(kit: &Kit, missing: Missing) -> String {
+    let unlock = missing.unlock();
+    // Where there is but one of its kind, its code says which.
+    let item = if missing.subject.is_empty() {
+        missing.code.code()
+    } else {
+        missing.subject
+    };
+    let args: [(&str, Arg<'_>); 3] = [
+        ("table", unlock.table.into()),
+        ("key", unlock.key.into()),
+        ("item", item.into()),
+    ];
+    kit.words.say("arm-told-missing-line", &args)
+}
+
+/// No answer about the whole arm: all that is missing for one, or where it does not close.
+pub(super) fn no_answer(kit: &Kit, subject: &Subject, why: &NotKnown) -> Trouble {
+    let (name, arm) = (subject.name.as_str(), &subject.arm);
+    let (key, reasons) = match why {
+        NotKnown::Shape(trouble) => ("arm-told-does-not-close", shape_trouble(kit, trouble)),
+        _ => {
+            let lines = arm
+                .missing
+                .iter()
+                .map(|one| format!("  {}", missing(kit, *one)));
+            (
+                "arm-told-without-shape",
+                lines.collect::<Vec<_>>().join("\n"),
+            )
+        }
+    };
+    kit.mistake(key, &[("name", name.into()), ("reasons", reasons.into())])
+}
