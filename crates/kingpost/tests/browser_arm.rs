@@ -138,8 +138,7 @@ fn a_ram_moves_from_the_keyboard_and_the_tooth_follows_a_finger() {
         assert!((0.0..=100.0).contains(&boom));
 
         // Another direction brings another map and another sentence.
-        let marks =
-            "return document.getElementById('arm-map').querySelectorAll('circle,polyline').length";
+        let marks = "return document.getElementById('arm-map').innerHTML";
         let map = page.ask(marks, vec![]).await;
         page.choose("What the tooth does", "lift").await;
         until(&page, "lifting is told", async |page| {

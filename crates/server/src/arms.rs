@@ -29,6 +29,9 @@ const MOST: usize = 64;
 /// A machine, the revision of its book, and whether a comma is the decimal sign here.
 type Key = (MachineId, EntryId, bool);
 
+/// Maps by the direction's name and the way of standing.
+type Maps = BTreeMap<(&'static str, Option<usize>), Arc<Told<Map>>>;
+
 /// All arms that somebody looked at.
 #[derive(Default)]
 pub(crate) struct Arms(Mutex<BTreeMap<Key, Arc<ArmAtHand>>>);
@@ -42,7 +45,7 @@ pub(crate) struct ArmAtHand {
     /// The part of the arm plane that holds every pose.
     pub(crate) window: Option<Window>,
     frames: OnceLock<Frames>,
-    maps: Mutex<BTreeMap<(&'static str, Option<usize>), Arc<Told<Map>>>>,
+    maps: Mutex<Maps>,
 }
 
 /// The small drawings.

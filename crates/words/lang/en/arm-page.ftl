@@ -288,5 +288,4 @@ paper-lesson-plain = Drawn from the shape alone. Forces are left out until weigh
 help-papers-arm-sheet = The arm sheet for the cab: four poses and the order of work.
 help-papers-survey-sheet = The sheet to take a tape to the arm.
 help-papers-teaching-strips = The same cut in the right order and in the wrong one; parked well and badly.
-arm-figure-numbers = { $n } numbers of the machine book: pins, rams, weights
-arm-figure-codes = Which ram: 1 boom, 2 dipper, 3 bucket. What governs: the same, 4 tipping, 5 sliding.
+arm-figure-numbers = { $n } numbers of the machine book

@@ -39,7 +39,7 @@ impl Asked {
         let arm = &at_hand.arm;
         let shape = arm.shape.as_ref().ok()?;
         let mut said = Vec::new();
-        let given = RAMS.map(|ram| asked(ram));
+        let given = RAMS.map(asked);
         let mut lengths = if given.iter().all(String::is_empty) {
             first_pose(&p.words, at_hand).or_else(|| lengths_out(arm, [0.5; 3]).ok())?
         } else {

@@ -36,7 +36,6 @@ pub(crate) fn show(desk: &Desk, machine: &str, asked: &dyn Fn(&str) -> String) -
             &[("leaf", Arg::from(p.words.leaf_name(leaf)))],
         ),
         super::lines::place(&p, &pose),
-        p.t("arm-figure-codes"),
         p.t("arm-honest"),
     ];
     page(&LinesPage {
