@@ -11,7 +11,7 @@ const FORMULAS: &str = "crates/reckon/src/";
 const CATALOGUE: &str = "crates/reckon/src/catalogue.rs";
 const CASES: &str = "cases/";
 
-/// One formula file: `crates/reckon/src/<job>/<stem>.rs`.
+/// One formula file: `crates/reckon/src/<job>/<stem>.rs`, or one that declares a leaf in a folder below the job's.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct Formula {
     /// The job's folder.
@@ -23,25 +23,53 @@ pub(crate) struct Formula {
 }
 
 impl Formula {
-    /// The name cases and commands use: `job.stem`.
+    /// The name cases and commands use: `job.stem`, whatever folders lie between.
     pub(crate) fn name(&self) -> String {
         format!("{}.{}", self.job, self.stem)
+    }
+
+    /// How the catalogue names it: the folder it lies in, and its own name.
+    fn listing(&self) -> String {
+        let folder = self.path.rsplit('/').nth(1).unwrap_or(&self.job);
+        format!("{folder}::{}", self.stem)
     }
 }
 
 /// The formula files of a tree, in order; `mod.rs` lists its folder and is no formula.
+///
+/// Right in a job's folder every file is one. In the folders below it lie the parts formulas are made of, too: there a file
+/// is a formula where it declares a leaf.
 pub(crate) fn formulas(tree: &Tree) -> Vec<Formula> {
-    tree.texts_in(FORMULAS, ".rs")
-        .filter_map(|(path, _)| {
-            let (job, file) = path.strip_prefix(FORMULAS)?.split_once('/')?;
-            let stem = file.strip_suffix(".rs")?;
-            (!stem.contains('/') && stem != "mod" && stem != "tests").then(|| Formula {
-                job: job.to_owned(),
-                stem: stem.to_owned(),
-                path: path.to_owned(),
-            })
-        })
+    sources(tree)
+        .filter(|(formula, text)| !is_nested(formula) || declares_leaf(&program(text)))
+        .map(|(formula, _)| formula)
         .collect()
+}
+
+/// The parts formulas are made of: files in the folders below a job's that declare no leaf.
+pub(crate) fn parts(tree: &Tree) -> Vec<Formula> {
+    sources(tree)
+        .filter(|(part, text)| is_nested(part) && !declares_leaf(&program(text)))
+        .map(|(part, _)| part)
+        .collect()
+}
+
+fn sources(tree: &Tree) -> impl Iterator<Item = (Formula, &str)> {
+    tree.texts_in(FORMULAS, ".rs").filter_map(|(path, text)| {
+        let (job, below) = path.strip_prefix(FORMULAS)?.split_once('/')?;
+        let stem = below.rsplit('/').next()?.strip_suffix(".rs")?;
+        let formula = Formula {
+            job: job.to_owned(),
+            stem: stem.to_owned(),
+            path: path.to_owned(),
+        };
+        (stem != "mod" && stem != "tests").then_some((formula, text))
+    })
+}
+
+fn is_nested(formula: &Formula) -> bool {
+    let below = formula.path.strip_prefix(FORMULAS).unwrap_or_default();
+    below.matches('/').count() > 1
 }
 
 /// Compares folder, leaves, catalogue and cases.
@@ -66,11 +94,8 @@ pub(crate) fn check(tree: &Tree) -> Vec<Finding> {
                 "declares no leaf: leaf! { ... }",
             ));
         }
-        if !listed.contains(&format!("{}::{}", formula.job, formula.stem)) {
-            let what = format!(
-                "is not listed in {CATALOGUE} as {}::{}",
-                formula.job, formula.stem
-            );
+        if !listed.contains(&formula.listing()) {
+            let what = format!("is not listed in {CATALOGUE} as {}", formula.listing());
             findings.push(Finding::at(&formula.path, what));
         }
         if !cased.contains(&formula.name()) {
@@ -91,7 +116,7 @@ fn declares_leaf(code: &str) -> bool {
         .any(|mark| code.contains(mark))
 }
 
-/// The `job::stem` pairs the catalogue names.
+/// The `folder::stem` pairs the catalogue names.
 fn listed(tree: &Tree) -> BTreeSet<String> {
     let code = tree.text(CATALOGUE).map(program).unwrap_or_default();
     paths_named(&code)
@@ -191,6 +216,33 @@ mod tests {
             found(&[FORMULA, MODULE, by_use, CASE]),
             Vec::<String>::new()
         );
+    }
+
+    #[test]
+    fn below_a_job_a_file_is_a_formula_only_where_it_declares_a_leaf() {
+        let part = (
+            "crates/reckon/src/ground/cut/edge.rs",
+            "//! An edge.\nfn edge() {}\n",
+        );
+        let deep = (
+            "crates/reckon/src/ground/cut/slope.rs",
+            "//! A slope.\nleaf! { name: \"slope\" }\n",
+        );
+        let listed = (
+            CATALOGUE,
+            "//! All.\nstatic ALL: [&Leaf; 2] = [&ground::cut::slope::LEAF, &ground::wedge::LEAF];\n",
+        );
+        let case = (
+            "cases/ground/slope.md",
+            "+++\nleaf = \"ground.slope\"\n+++\n# B\n",
+        );
+        let whole = [FORMULA, MODULE, part, deep, listed, CASE, case];
+        assert_eq!(found(&whole), Vec::<String>::new());
+        assert_eq!(found(&[FORMULA, MODULE, deep, LISTED, CASE]).len(), 2);
+        let tree = Tree::of(&whole);
+        let names = |of: Vec<Formula>| of.iter().map(Formula::name).collect::<Vec<_>>();
+        assert_eq!(names(formulas(&tree)), ["ground.slope", "ground.wedge"]);
+        assert_eq!(names(parts(&tree)), ["ground.edge"]);
     }
 
     #[test]

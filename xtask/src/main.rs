@@ -47,7 +47,8 @@ usage: cargo run -p xtask -- [--root FOLDER] COMMAND
   generated   documents the program writes are fresh; --write makes them anew
   size        files over 400 net lines (a report)
   mutate      breaks each formula on purpose and counts what the cases notice;
-              --only JOB.NAME for one formula, --list for the mutants alone";
+              --only JOB.NAME,... for some formulas, --parts for what formulas
+              are made of as well, --list for the mutants alone";
 
 fn main() -> ExitCode {
     match run(std::env::args().skip(1).collect()) {

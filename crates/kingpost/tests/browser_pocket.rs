@@ -506,9 +506,45 @@ async fn quantities(page: &Page) {
         quantity::parse(written, &quantity::Habits::default(), None)
             .unwrap_or_else(|trouble| panic!("{written}: {trouble:?}"));
     }
+    bare(page, &script).await;
     let read = page.ask(&script, vec![json!(wrong)]).await;
     for (text, written) in wrong.iter().zip(read.as_array().unwrap()) {
         assert_eq!(written, &Value::Null, "{text} is taken");
+    }
+}
+
+/// A number without a unit is in the unit beside its field, on the phone as on the yard's computer.
+async fn bare(page: &Page, script: &str) {
+    let texts = [
+        "2",
+        "2 1/8",
+        "44.5",
+        "2 ± 1/16",
+        "2 ± 1/16 in",
+        "1¾",
+        "50 mm",
+        "-3",
+    ];
+    let script = script
+        .replace("text, null,", "text, 'in',")
+        .replace("bare: false", "bare: true");
+    let read = page.ask(&script, vec![json!(texts)]).await;
+    let habits = quantity::Habits::default();
+    for (text, written) in texts.iter().zip(read.as_array().unwrap()) {
+        let written = written
+            .as_str()
+            .unwrap_or_else(|| panic!("asked about: {text}"));
+        let phone = quantity::parse(written, &habits, None)
+            .unwrap_or_else(|trouble| panic!("{written}: {trouble:?}"));
+        let yard = quantity::parse_in(text, Some(quantity::Unit::Inch), &habits).unwrap();
+        let told = |one: &quantity::Quantity| {
+            (
+                one.value().clone(),
+                one.unit(),
+                one.plus_minus_in(one.unit()),
+            )
+        };
+        assert_eq!(told(&phone), told(&yard), "{text}");
     }
 }
 

@@ -2,6 +2,7 @@
 
 pub mod drawing;
 
+mod arm;
 mod arrival;
 mod handover;
 mod kept;
@@ -16,6 +17,10 @@ mod picture;
 mod qr;
 mod typeset;
 
+pub use arm::{
+    ArmFrame, SURVEY_DISTANCES, SurveyDistance, arm_sheet, cut_frames, four_poses, parked_frames,
+    survey_sheet, teaching_strips,
+};
 pub use arrival::arrival_sheet;
 pub use handover::{
     MOST_PHOTOS, PrintedFinding, PrintedPhoto, finding_sheet, stand_down_tag, stand_down_tag_to,

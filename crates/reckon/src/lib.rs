@@ -1,8 +1,8 @@
 //! Every formula of the project, pure: values and declared sources in, values and refusals out.
 //!
-//! A formula is one file in a job's folder: one documented function with typed inputs, and its [`Leaf`], which
-//! declares the inputs with their units and bounds, the outputs, and where the formula comes from. The
-//! [`catalogue`] lists them all. A number that a page or a paper prints comes from a [`Figure`], which keeps the
+//! A formula is one file in a job's folder, or in a folder below it: one documented function with typed inputs, and
+//! its [`Leaf`], which declares the inputs with their units and bounds, the outputs, and where the formula comes
+//! from. The [`catalogue`] lists them all. A number that a page or a paper prints comes from a [`Figure`], which keeps the
 //! leaf, every input with its [`Origin`], and can be worked out again to the same digits.
 //!
 //! There is no clock, no file and no sentence here. What a person reads about a leaf lies in the layer of words

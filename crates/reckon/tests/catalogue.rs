@@ -8,32 +8,41 @@ use quantity::{Habits, Unit, parse};
 use reckon::catalogue::{LEAVES, find};
 use reckon::{Argument, Leaf, Shape, Value};
 
+/// The formulas below a job's folder: every file right in it, and every one further down that declares a leaf; there the
+/// parts lie that formulas are made of.
+fn formulas_below(folder: &Path, job: &str, nested: bool, found: &mut Vec<String>) {
+    for file in std::fs::read_dir(folder).expect("a folder can be read") {
+        let path = file.expect("an entry can be read").path();
+        if path.is_dir() {
+            formulas_below(&path, job, true, found);
+            continue;
+        }
+        let text = std::fs::read_to_string(&path).expect("a source can be read");
+        let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+        if stem != "mod" && (text.contains("leaf! {") || !nested) {
+            found.push(format!("{job}.{stem}"));
+        }
+    }
+}
+
 #[test]
 fn the_list_and_the_folders_agree() {
     let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
-    let mut in_folders = BTreeSet::new();
+    let mut found = Vec::new();
     for job in std::fs::read_dir(source)
         .unwrap()
         .map(Result::unwrap)
         .filter(|entry| entry.path().is_dir())
     {
-        for file in std::fs::read_dir(job.path()).unwrap().map(Result::unwrap) {
-            // A folder below a job's holds what its formulas are made of; it is no formula itself.
-            if file.path().is_dir() {
-                continue;
-            }
-            let stem = file
-                .path()
-                .file_stem()
-                .unwrap()
-                .to_str()
-                .unwrap()
-                .to_owned();
-            if stem != "mod" {
-                in_folders.insert(format!("{}.{stem}", job.file_name().to_str().unwrap()));
-            }
-        }
+        let name = job.file_name();
+        formulas_below(&job.path(), name.to_str().unwrap(), false, &mut found);
     }
+    let in_folders: BTreeSet<String> = found.iter().cloned().collect();
+    assert_eq!(
+        in_folders.len(),
+        found.len(),
+        "two files of one job have the same name"
+    );
     let listed: BTreeSet<String> = LEAVES.iter().map(|leaf| leaf.id.to_owned()).collect();
     assert_eq!(listed, in_folders);
     assert_eq!(listed.len(), LEAVES.len(), "a leaf is listed twice");
@@ -129,7 +138,9 @@ fn a_leaf_says_which_input_is_at_fault() {
 #[test]
 fn units_are_those_a_person_may_write() {
     // Rates nobody writes by hand, and the unit that only has to agree with its neighbours.
-    let special = ["any", "1/s", "1/L", "N/m"];
+    let special = [
+        "any", "1/s", "1/L", "N/m", "1/K", "kg m²", "rad/s", "J", "kJ", "mm⁴", "mL/h",
+    ];
     for leaf in LEAVES {
         for input in leaf.inputs {
             let known = input.known_unit().is_some() != special.contains(&input.unit);

@@ -38,6 +38,7 @@ pub(crate) fn keep(
     if !is_peoples(&body, desk.view.as_ref()) {
         return Err(Refusal::BadRequest);
     }
+    no_longer_than_it_may(&body)?;
     write(desk, machine, by, desk.device(), desk.now, body)
 }
 
@@ -70,6 +71,7 @@ pub(crate) fn keep_from_paper(
     if !may(desk.role, least) {
         return Err(Refusal::MayNot(least.code()));
     }
+    no_longer_than_it_may(&body)?;
     write(
         desk,
         Some(machine),
@@ -117,6 +119,21 @@ pub(crate) fn note(
         counter,
         body: Body::Access(access),
     })
+}
+
+/// What a form sends is still in the browser, to be shortened there; what a device brings is kept whole and asked about.
+fn no_longer_than_it_may(body: &Body) -> Result<(), Refusal> {
+    let mut inside = Some(body);
+    while let Some(body) = inside {
+        if body.too_long().is_some() {
+            return Err(Refusal::TextTooLong);
+        }
+        inside = match body {
+            Body::Correction(correction) => correction.instead.as_deref(),
+            _ => None,
+        };
+    }
+    Ok(())
 }
 
 fn write(

@@ -32,6 +32,8 @@ pub struct App {
     pub(crate) rates: Mutex<crate::limits::Rates>,
     /// Small pictures of lists.
     pub(crate) small_photos: crate::photo::Small,
+    /// Arms that somebody looked at.
+    pub(crate) arms: crate::arms::Arms,
     /// How the yard is served over HTTPS, where it is.
     pub(crate) https: RwLock<Option<Arc<Https>>>,
     view: Mutex<Option<Arc<View>>>,
@@ -113,6 +115,7 @@ impl App {
             hashing: tokio::sync::Semaphore::new(1),
             rates: Mutex::default(),
             small_photos: crate::photo::Small::default(),
+            arms: crate::arms::Arms::default(),
             https: RwLock::new(None),
             view: Mutex::new(None),
             gate: Mutex::default(),
@@ -163,8 +166,10 @@ impl App {
             Arc::make_mut(&mut entries).extend(new);
         }
         let yard = Arc::new(fold_yard(&entries));
-        // Roles decide who was entitled to close what: where one changed, every machine is folded again.
-        if before.is_none_or(|before| !same_roles(&before, &yard)) {
+        // Roles decide who was entitled to close what, and what is put on one machine comes off another: where either changed,
+        // every machine is folded again.
+        let moved = || where_attachments_hang(&entries, first_new);
+        if before.is_none_or(|before| !same_roles(&before, &yard)) || moved() {
             states.clear();
         }
         for id in touched(&entries, first_new) {
@@ -255,6 +260,33 @@ fn touched(entries: &[Entry], first_new: usize) -> BTreeSet<MachineId> {
         asked.extend(speaks_of(entry).into_iter().filter(|id| !seen.contains(id)));
     }
     machines
+}
+
+/// Whether entries from `first_new` on bear on where attachments hang.
+fn where_attachments_hang(entries: &[Entry], first_new: usize) -> bool {
+    entries[first_new..].iter().any(|entry| {
+        let mut body = Some(&entry.body);
+        while let Some(Body::Correction(correction)) = body {
+            let of = entries.iter().find(|one| one.id == correction.of);
+            // A correction of a correction is rare: it is taken as one that may bear on them.
+            if of.is_some_and(|of| bears_on_attachments(&of.body) || is_correction(&of.body)) {
+                return true;
+            }
+            body = correction.instead.as_deref();
+        }
+        body.is_some_and(bears_on_attachments)
+    })
+}
+
+fn is_correction(body: &Body) -> bool {
+    matches!(body, Body::Correction(_))
+}
+
+fn bears_on_attachments(body: &Body) -> bool {
+    matches!(
+        body,
+        Body::Attachment(_) | Body::LeftYard(_) | Body::CameBack(_)
+    )
 }
 
 fn speaks_of(entry: &Entry) -> Option<EntryId> {

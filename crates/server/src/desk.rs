@@ -208,7 +208,7 @@ impl Desk {
             p,
         };
         match page.render() {
-            Ok(html) => (refusal.status(), Html(html)).into_response(),
+            Ok(html) => (refusal.status(), Html(crate::direction::in_sight(html))).into_response(),
             Err(_) => refusal.clone().into_response(),
         }
     }
@@ -216,7 +216,7 @@ impl Desk {
 
 /// A rendered page.
 pub(crate) fn page(template: &impl Template) -> Answer {
-    let html = template.render()?;
+    let html = crate::direction::in_sight(template.render()?);
     Ok(([(header::CACHE_CONTROL, "no-store")], Html(html)).into_response())
 }
 

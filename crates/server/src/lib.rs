@@ -3,9 +3,11 @@
 mod accept;
 pub mod api;
 mod app;
+mod arms;
 mod assets;
 mod caller;
 mod desk;
+mod direction;
 mod gate;
 mod guard;
 mod https;

@@ -22,6 +22,8 @@ pub(crate) enum Refusal {
     BadRequest,
     /// The disk is full: nothing of this was kept.
     DiskFull,
+    /// A text is longer than anybody reads: nothing of this was kept.
+    TextTooLong,
     /// Sent as a photo, but no picture that can be kept.
     Photo(PhotoTrouble),
     /// Ours: a bug or a store that fails. Logged, never shown in detail.
@@ -35,7 +37,7 @@ impl Refusal {
             Refusal::NotFound => StatusCode::NOT_FOUND,
             Refusal::MayNot(_) => StatusCode::FORBIDDEN,
             Refusal::SignIn { .. } => StatusCode::SEE_OTHER,
-            Refusal::BadRequest => StatusCode::BAD_REQUEST,
+            Refusal::BadRequest | Refusal::TextTooLong => StatusCode::BAD_REQUEST,
             Refusal::DiskFull => StatusCode::INSUFFICIENT_STORAGE,
             Refusal::Photo(trouble) => trouble.status(),
             Refusal::Ours(_) => StatusCode::INTERNAL_SERVER_ERROR,
@@ -49,6 +51,7 @@ impl Refusal {
             Refusal::SignIn { .. } => "error-sign-in",
             Refusal::BadRequest => "error-bad-request",
             Refusal::DiskFull => "error-disk-full",
+            Refusal::TextTooLong => "error-text-too-long",
             Refusal::Photo(trouble) => trouble.key(),
             Refusal::Ours(_) => "error-ours",
         }

@@ -7,7 +7,7 @@ use crate::{
     desk::Desk,
     limits,
     pages::{
-        arrival, book, handover, journal,
+        arm, arrival, book, handover, journal,
         kept::{attachments, documents, leaving, parts, shelf as on_shelf, shopping},
         papers as paper_pages,
         people::{self, first, me, sign_in, sign_offs},
@@ -289,6 +289,18 @@ fn machine_routes() -> Router<Arc<App>> {
         .route(
             "/m/{machine}/handover",
             of_machine(handover::leave::show, handover::leave::keep),
+        )
+        .route(
+            "/m/{machine}/arm",
+            page(move |desk, at, _| arm::show(desk, &m(at), &|name| at.asked(name).to_owned())),
+        )
+        .route(
+            "/m/{machine}/arm/pose",
+            page(move |desk, at, _| arm::pose(desk, &m(at), &|name| at.asked(name).to_owned())),
+        )
+        .route(
+            "/m/{machine}/arm/figure",
+            page(move |desk, at, _| arm::figure(desk, &m(at), &|name| at.asked(name).to_owned())),
         )
         .route("/m/{machine}/fault", of_machine(fault::show, fault::keep))
         .route(

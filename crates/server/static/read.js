@@ -140,12 +140,12 @@ function reading(text, data, comma) {
   const between = /^(?:over |>)\s*(?<over>.+?)(?:\s*under\s+(?<under>.+))?$|^(?:under |<)\s*(?<only>.+)$/i.exec(text.trim());
   if (between?.groups) {
     const { over, under, only } = between.groups;
-    const [low, high] = [over, under ?? only].map((part) => (part === undefined ? null : quantity(part, null, { comma, bare: false })));
+    const [low, high] = [over, under ?? only].map((part) => (part === undefined ? null : quantity(part, data.unit, { comma, bare: true })));
     if ((over !== undefined && !low) || ((under ?? only) !== undefined && !high)) return null;
     return { said: { between: { ...(low ? { over: low.written } : {}), ...(high ? { under: high.written } : {}) } }, worse: false };
   }
-  // A reading is written with its unit, so that a tape in the other one is noticed.
-  const read = quantity(text, data.unit, { comma, bare: false });
+  // The unit stands beside the field: a number without one is in it.
+  const read = quantity(text, data.unit, { comma, bare: true });
   if (!read) return null;
   const spread = Math.max(read.plusMinus, Number(data.plusMinus ?? 0));
   const { number } = read;

@@ -200,6 +200,7 @@ impl Words {
                 args.extend(ended.map(|date| ("date", self.date(date).into())));
                 (ended.map(|_| "ended"), args)
             }
+            What::DocumentUndated { title } => (None, vec![("title", title.into())]),
             What::UnknownFluid { fluids } => {
                 let names = fluids.iter().map(|fluid| {
                     names
@@ -265,6 +266,9 @@ fn verdict_key(judgement: &Judgement) -> &'static str {
     match judgement.verdict {
         Verdict::Fit => "verdict-fit",
         Verdict::Care => "verdict-care",
+        Verdict::StandDown if judgement.only_unknown() && !judgement.walking_helps() => {
+            "verdict-find-out"
+        }
         Verdict::StandDown if judgement.only_unknown() => "verdict-walk-first",
         Verdict::StandDown => "verdict-stand-down",
     }

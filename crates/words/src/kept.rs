@@ -65,7 +65,10 @@ impl Words {
 
     /// How many the machine has, how many lie on the shelf, how many should.
     pub fn part_counts(&self, part: &Part, shelf: Option<&OnShelf>) -> Vec<String> {
-        let mut said = vec![self.say("part-on-machine", &[("n", part.count.into())])];
+        // One is what a book means that says nothing: it is not worth a word.
+        let several = (part.count > 1).then_some(part.count);
+        let several = several.map(|n| self.say("part-on-machine", &[("n", n.into())]));
+        let mut said: Vec<String> = several.into_iter().collect();
         said.extend(shelf.map(|shelf| {
             let key = if shelf.short {
                 "part-on-shelf-doubted"

@@ -30,7 +30,7 @@ fn leg_state_key(engine: Engine, book: &Book) -> String {
     }
 }
 
-/// Without rams nothing stands under the pressure of oil; without an engine nothing is started; who has no seat sits on a
+/// Without rams nothing stands under the pressure of oil, and no leak cuts; what does not travel may have no key; without an engine nothing is started; who has no seat sits on a
 /// saddle, or nowhere.
 fn caution_key<'a>(key: &'a str, book: &Book) -> Option<&'a str> {
     let lacks = |what| book.lacks(what);
@@ -39,6 +39,9 @@ fn caution_key<'a>(key: &'a str, book: &Book) -> Option<&'a str> {
         "caution-held" if lacks(Without::Rams) => Some("kinds-caution-held-no-rams"),
         "caution-engine-off" | "caution-seat" if lacks(Without::Engine) => None,
         "caution-engine-off" if lacks(Without::Starter) => Some("kinds-caution-pulled-off"),
+        "caution-engine-off" if !travels(book) => Some("kinds-caution-off-and-kept"),
+        "caution-leak" if lacks(Without::Engine) => None,
+        "caution-leak" if lacks(Without::Rams) => Some("kinds-caution-leak-no-rams"),
         "caution-seat" if lacks(Without::SeatBelt) => {
             travels(book).then_some("kinds-caution-saddle")
         }
@@ -108,6 +111,12 @@ mod tests {
             "kinds-caution-held-no-rams",
         ];
         assert_eq!(words.cautions(&ALL, &saw), said.map(|key| words.text(key)));
+        let generator = book("without = [\"seat-belt\", \"rams\"]", "frame");
+        let keys = ["caution-engine-off", "caution-leak"];
+        assert_eq!(
+            words.cautions(&keys, &generator),
+            ["kinds-caution-off-and-kept", "kinds-caution-leak-no-rams"].map(|key| words.text(key))
+        );
         let quad = book("without = [\"seat-belt\", \"rams\"]", "wheels");
         assert_eq!(
             words.cautions(&["caution-seat"], &quad),

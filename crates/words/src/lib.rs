@@ -18,6 +18,7 @@ mod time;
 mod quantity;
 mod reckon;
 
+mod arm;
 mod arrival;
 mod book;
 mod comes_back;
@@ -33,6 +34,7 @@ mod trust;
 mod upkeep;
 mod walkround;
 
+pub use arm::{Fineness, way_code};
 pub use named::Named;
 pub use names::{BookList, BookNames, Names, NoNames, end_of};
 pub use pseudo::{plain_runs, visible_text};

@@ -159,7 +159,7 @@ mod tests {
     #[test]
     fn refusals_name_the_input_in_words() {
         let words = Words::english();
-        let leaf = LEAVES[0];
+        let leaf = reckon::find("machine.conformity_probability").unwrap();
         let refused = |refusal: &Refusal| {
             let told = words.refusal(leaf, refusal);
             format!("{}\n    {}", told.what, told.next)

@@ -155,3 +155,27 @@ fn more_than_anyone_reads_is_cut_short() {
         TroubleKind::AndMore { shown: 200 }
     ));
 }
+
+#[test]
+fn a_machine_is_no_attachment_of_itself_and_idles_no_more_than_always() {
+    let book = |more: &str| {
+        let head = "kingpost = 1\n[machine]\nid = \"m\"\nname = \"M\"\nkind = \"k\"\n";
+        reading(&format!("{head}{more}"))
+    };
+    let told = |more: &str| -> Vec<(u32, &str)> {
+        let found = book(more).troubles;
+        found
+            .iter()
+            .map(|one| (one.line, one.what.code()))
+            .collect()
+    };
+    let attachment =
+        |id: &str| format!("[[attachment]]\nid = \"{id}\"\nlocks = \"Pins through\"\n");
+    assert_eq!(told(&attachment("bucket")), []);
+    assert_eq!(told(&attachment("m")), [(6, "id-twice")]);
+    let share = |share: &str| {
+        format!("[meter]\nkind = \"revolutions\"\nidle-share = \"{share} % ± 5 %\"\n")
+    };
+    assert_eq!(told(&share("100")), []);
+    assert_eq!(told(&share("130")), [(6, "out-of-bounds")]);
+}

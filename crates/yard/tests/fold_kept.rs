@@ -3,12 +3,14 @@
 
 mod small_yard;
 
+use jiff::Timestamp;
+use quantity::Habits;
 use small_yard::*;
 use yard::{
     entry::*,
-    handover::{Verdict, judge},
-    id::MachineId,
-    state::Standing,
+    handover::{Situation, Verdict, judge},
+    id::{EntryId, MachineId, PersonId},
+    state::{Asks, MachineState, Standing, fold_machine},
     upkeep::{Ahead, next_due, shopping},
     walkround::plan,
 };
@@ -344,4 +346,180 @@ fn a_machine_that_came_back_is_walked_round_anew() {
     assert!(not_walked(&yard), "neither round says how it stands now");
     yard.closes(STEWARD, "2026-03-01T09:30", 3, vec![]);
     assert!(!not_walked(&yard));
+}
+
+/// The loader's book that takes the narrow bucket; the bucket has a book and a history of its own.
+fn with_bucket() -> SmallYard {
+    let taken =
+        "[[attachment]]\nid = \"narrow-bucket\"\nlocks = \"Both pins through, clips seen\"\n";
+    SmallYard::with_book(&format!("{BOOK}\n{taken}"))
+}
+
+fn on_machine(yard: &mut SmallYard, machine: &str, by: PersonId, when: &str, body: Body) {
+    let n = yard.entries.len() as u64 + 1;
+    let machine = MachineId::new(machine);
+    yard.entries.push(entry(n, machine, by, at(when), body));
+}
+
+fn fold_of(yard: &SmallYard, machine: &str) -> MachineState {
+    let id = MachineId::new(machine).unwrap();
+    fold_machine(&id, &yard.entries, &yard.yard(), &Habits::default())
+}
+
+#[test]
+fn an_attachment_hangs_in_one_place_the_one_said_last() {
+    let mut yard = with_bucket();
+    yard.says(OPERATOR, "2026-03-02T07:00", put(true));
+    let put_elsewhere = put(true);
+    on_machine(
+        &mut yard,
+        "digger",
+        OPERATOR,
+        "2026-03-03T07:00",
+        put_elsewhere,
+    );
+    assert!(yard.fold().fitted.is_empty(), "it came off the loader");
+    let digger = fold_of(&yard, "digger");
+    assert_eq!(digger.fitted.len(), 1);
+    let asked: Vec<&Asks> = digger.asked().map(|question| &question.asks).collect();
+    let (attachment, from) = (MachineId::new("narrow-bucket").unwrap(), machine());
+    assert_eq!(asked, [&Asks::AttachmentMoved { attachment, from }]);
+    assert_eq!(yard.fold().asked().count(), 0);
+    // Whoever may not take it off there puts it on here besides.
+    yard.says(VISITOR, "2026-03-04T07:00", put(true));
+    assert_eq!(yard.fold().fitted.len(), 1);
+    assert_eq!(fold_of(&yard, "digger").fitted.len(), 1);
+}
+
+#[test]
+fn what_went_with_a_sold_machine_is_not_asked_about() {
+    let mut yard = with_bucket();
+    on_machine(&mut yard, "digger", OPERATOR, "2026-03-02T07:00", put(true));
+    let left = LeftYard {
+        how: LeftHow::Sold,
+        on: None,
+        to: None,
+        hours: None,
+        note: None,
+    };
+    let sold = Body::LeftYard(left);
+    on_machine(&mut yard, "digger", STEWARD, "2026-03-02T08:00", sold);
+    assert_eq!(fold_of(&yard, "digger").fitted.len(), 1, "sold with it");
+    yard.says(OPERATOR, "2026-03-03T07:00", put(true));
+    assert_eq!(yard.fold().fitted.len(), 1);
+    assert_eq!(yard.fold().asked().count(), 0);
+}
+
+#[test]
+fn an_attachment_that_the_book_does_not_name_is_on_and_asked_about() {
+    let mut yard = SmallYard::new();
+    let entry = yard.says(OPERATOR, "2026-03-02T07:00", put(true));
+    let state = yard.fold();
+    assert_eq!(state.fitted.len(), 1);
+    let attachment = MachineId::new("narrow-bucket").unwrap();
+    assert_eq!(
+        state.questions[&entry].asks,
+        Asks::AttachmentNotTaken { attachment }
+    );
+}
+
+/// What the loader's verdict says of the bucket on it, and until when the verdict holds.
+fn of_the_bucket(yard: &SmallYard, now: &str) -> (Vec<&'static str>, Option<Timestamp>) {
+    let (state, yards) = (yard.fold(), yard.yard());
+    let bucket = MachineId::new("narrow-bucket").unwrap();
+    let others =
+        std::collections::BTreeMap::from([(bucket.clone(), fold_of(yard, "narrow-bucket"))]);
+    let judged = judge(&Situation {
+        machine: &state,
+        yard: &yards,
+        person: OPERATOR,
+        now: at(now),
+        zone: &yard.zone,
+        habits: &yard.habits,
+        others: &others,
+    });
+    let of_bucket = judged.reasons.iter().filter(|one| one.rule == "attachment");
+    (
+        of_bucket.map(|one| one.what.code()).collect(),
+        judged.holds.until,
+    )
+}
+
+const BUCKET: &str = "kingpost = 1\n[machine]\nid = \"narrow-bucket\"\nname = \"Narrow bucket\"\nkind = \"bucket\"\ninvented = true\nwithout = [\"engine\", \"seat-belt\", \"starter\"]\n[ground]\non = \"another-machine\"\n[[station]]\nid = \"ears\"\nname = \"Ears\"\nat = [0, 0]\n[[point]]\nid = \"ear-clips\"\nstation = \"ears\"\nkind = \"pin-clip\"\nwhat = \"Clips of the pins\"\nrhythm = \"every start\"\n";
+
+/// A round of the bucket, closed, that sees its clips.
+fn bucket_walked(yard: &mut SmallYard, when: &str, n: u64, book: EntryId) {
+    let clips = Answer::PinClip(ClipState::Present);
+    let Body::WalkRound(mut round) = yard.walk_body(n, vec![("ear-clips", clips)], None) else {
+        unreachable!("a round")
+    };
+    round.book = book;
+    round.closes = Some(Evidence {
+        verdict: "fit".into(),
+        reasons: vec![],
+        book,
+        program: "test".into(),
+    });
+    let body = Body::WalkRound(round);
+    on_machine(yard, "narrow-bucket", OPERATOR, when, body);
+}
+
+#[test]
+fn a_putting_on_asks_for_a_new_round_of_the_attachment_and_its_end_is_the_carriers() {
+    let mut yard = with_bucket();
+    let book = entry_id(yard.entries.len() as u64 + 1);
+    let adopted = Body::BookAdopted(BookAdopted {
+        text: BUCKET.into(),
+        why: None,
+    });
+    on_machine(
+        &mut yard,
+        "narrow-bucket",
+        STEWARD,
+        "2026-03-01T07:00",
+        adopted,
+    );
+    bucket_walked(&mut yard, "2026-03-02T06:00", 11, book);
+    yard.says(OPERATOR, "2026-03-02T07:00", put(true));
+    let (says, _) = of_the_bucket(&yard, "2026-03-02T08:00");
+    assert_eq!(says, ["attachment-stands-down"], "seen before it hung here");
+    bucket_walked(&mut yard, "2026-03-02T07:30", 12, book);
+    let (says, _) = of_the_bucket(&yard, "2026-03-02T08:00");
+    assert_eq!(says, Vec::<&str>::new());
+    yard.closes(OPERATOR, "2026-03-02T09:00", 1, vec![]);
+    let (_, until) = of_the_bucket(&yard, "2026-03-02T09:30");
+    let hours = i64::from(yard.habits.round_holds_hours);
+    let of_bucket = at("2026-03-02T07:30") + jiff::SignedDuration::from_hours(hours);
+    assert_eq!(until, Some(of_bucket), "the bucket's round ends first");
+}
+
+#[test]
+fn papers_for_one_need_count_only_as_far_as_no_day_lies_between() {
+    let needed = "[[document]]\nid = \"lifting-eye\"\nwhat = \"test-report\"\ntitle = \"Report of the lifting eye\"\nneeded = true\n";
+    let mut yard = SmallYard::with_book(&format!("{BOOK}\n{needed}"));
+    let report = |from: Option<&str>, until: &str| {
+        Body::Document(Document {
+            from: from.map(|day| day.parse().unwrap()),
+            ..document(DocumentKind::TestReport, Some(until), true)
+        })
+    };
+    yard.says(STEWARD, "2026-01-02T07:00", report(None, "2026-03-02"));
+    let later = report(Some("2026-03-05"), "2027-03-04");
+    yard.says(STEWARD, "2026-01-02T08:00", later);
+    yard.habits.round_holds_hours = 240;
+    yard.closes(STEWARD, "2026-03-01T07:00", 1, vec![]);
+    let until = |yard: &SmallYard| {
+        yard.sees(STEWARD, "2026-03-01T08:00", |situation| {
+            judge(situation).holds.until
+        })
+    };
+    let midnight = at("2026-03-03T00:00");
+    assert_eq!(until(&yard), Some(midnight), "two days nobody covers");
+    let between = report(Some("2026-03-03"), "2026-03-04");
+    yard.says(STEWARD, "2026-01-02T09:00", between);
+    assert_eq!(
+        until(&yard),
+        Some(at("2026-03-11T07:00")),
+        "the round's own end"
+    );
 }

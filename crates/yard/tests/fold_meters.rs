@@ -302,6 +302,67 @@ fn hours_told_count_only_where_no_meter_does_and_not_beyond_the_clock() {
     assert!(!yard.fold().questions.contains_key(&much));
 }
 
+/// Whoever tells of more hours than a day has is asked, however long the telling goes on already.
+#[test]
+fn more_hours_told_than_there_are_is_asked_about_without_a_meter_too() {
+    let mut yard = yard_with("[meter]\nkind = \"none\"\n");
+    let asked = |yard: &SmallYard| yard.fold().asked().count();
+    tells(&mut yard, "2026-05-01T12:00", "300 h");
+    tells(&mut yard, "2026-05-20T12:00", "5 h");
+    tells(&mut yard, "2026-05-20T12:10", "6 h");
+    assert_eq!(asked(&yard), 0, "two tell of one day");
+    tells(&mut yard, "2026-05-21T12:00", "30 h ± 8 h");
+    assert_eq!(asked(&yard), 0, "it may have been 22");
+    let much = tells(&mut yard, "2026-06-22T12:00", "30 h");
+    assert_eq!(asked(&yard), 0, "in a month");
+    let more = tells(&mut yard, "2026-06-23T12:00", "30 h");
+    assert!(!yard.fold().questions.contains_key(&much));
+    assert!(matches!(
+        yard.fold().questions[&more].asks,
+        Asks::ToldTooMuch { .. }
+    ));
+}
+
+#[test]
+fn none_neither_counted_at_a_change_unsays_no_hours_told() {
+    let mut yard = two_meters();
+    reads(&mut yard, "2026-05-01T07:00", None, "700 h");
+    broken(&mut yard, "2026-05-01T12:00", None);
+    tells(&mut yard, "2026-05-05T17:00", "5 h ± 2 h");
+    let change = MeterChange {
+        meter: None,
+        old_last: Some(q("700 h")),
+        new_first: q("0 h"),
+        unmetered: Some(q("0 h")),
+        why: "mended".into(),
+    };
+    yard.says(OPERATOR, "2026-05-06T08:00", Body::MeterChange(change));
+    assert_eq!(life(&yard), is("705", "2"));
+}
+
+#[test]
+fn a_reading_where_no_book_knows_a_meter_is_asked_about_and_adds_nothing() {
+    let mut yard = yard_with("[meter]\nkind = \"none\"\n");
+    tells(&mut yard, "2026-05-01T12:00", "2 h ± 0.5 h");
+    let read = reads(&mut yard, "2026-05-02T07:00", None, "700 h");
+    assert_eq!(life(&yard), is("2", "0.5"));
+    let shows = exact("700");
+    let asks = Asks::NoMeterToRead { shows };
+    assert_eq!(yard.fold().questions[&read].asks, asks);
+    yard.rules(STEWARD, "2026-05-02T09:00", read, RulingSays::ReadingWrong);
+    assert!(yard.fold().questions.is_empty());
+}
+
+/// The ±s of independent tellings add as squares: 3 and 4 make 5.
+#[test]
+fn hours_are_shown_with_the_half_width_of_their_figure() {
+    let mut yard = yard_with("[meter]\nkind = \"none\"\n");
+    tells(&mut yard, "2026-05-01T12:00", "20 h ± 3 h");
+    tells(&mut yard, "2026-05-08T12:00", "20 h ± 4 h");
+    let shown = upkeep::shown_hours(&yard.fold()).unwrap();
+    assert_eq!((shown.hours, shown.plus_minus), (exact("40"), exact("5")));
+}
+
 #[test]
 fn a_machine_without_a_meter_has_hours_as_told_and_is_never_stood_down_for_want_of_one() {
     let mut yard = yard_with("[meter]\nkind = \"none\"\n");

@@ -101,3 +101,15 @@ proptest! {
         prop_assert_eq!(because(&yard, OPERATOR, &noon, id).is_some(), now >= on);
     }
 }
+
+/// Two rhythms of one point that fall on one day are said once.
+#[test]
+fn what_was_never_done_is_due_once_whatever_its_rhythms() {
+    let point = "[[point]]\nid = \"seat-bolts\"\nstation = \"front\"\nkind = \"bolts\"\nwhat = \"Bolts of the seat\"\nrhythm = [\"every 30 days\", \"every 50 h\"]\n";
+    let yard = SmallYard::with_book(&format!("{BOOK}\n{point}"));
+    let lines = yard.sees(OPERATOR, "2026-03-02T07:00", upkeep::next_due);
+    let said = lines
+        .iter()
+        .filter(|line| line.point.as_str() == "seat-bolts");
+    assert_eq!(said.count(), 1);
+}

@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, VecDeque};
 use std::fs::{self, File};
 use std::sync::Mutex;
 
-use crate::leaves::{Formula, formulas};
+use crate::leaves::{Formula, formulas, parts};
 use crate::tree::Tree;
 use bench::{Bench, Outcome};
 use mutants::{Mutant, mutants};
@@ -19,13 +19,17 @@ use score::Score;
 
 /// Runs the mutation; true where the cases notice enough in every formula.
 ///
-/// Options: `--only JOB.NAME` for one formula, `--list` to print the mutants and run nothing.
+/// Options: `--only JOB.NAME` for one formula or one part of formulas (several names with commas between), `--parts` for
+/// the parts formulas are made of as well, `--list` to print the mutants and run nothing.
 pub(crate) fn run(tree: &Tree, options: &[&str]) -> Result<bool, String> {
+    let all = || [formulas(tree), parts(tree)].concat();
     let chosen = match options {
-        ["--only", name, ..] => formulas(tree)
-            .into_iter()
-            .filter(|formula| formula.name() == *name)
-            .collect(),
+        ["--only", names, ..] => {
+            let wanted: Vec<&str> = names.split(',').collect();
+            let is_wanted = |formula: &Formula| wanted.contains(&formula.name().as_str());
+            all().into_iter().filter(is_wanted).collect()
+        }
+        _ if options.contains(&"--parts") => all(),
         _ => formulas(tree),
     };
     let work: VecDeque<Job> = chosen

@@ -212,16 +212,29 @@ fn region_from(code: &str, at: usize) -> Option<(usize, usize)> {
         return None;
     }
     if rest.starts_with("fn ") {
-        let stop = at + rest.find(['{', ';'])?;
+        let stop = stop_outside_brackets(code, at, b"{;")?;
         return code[stop..]
             .starts_with('{')
             .then(|| (stop, close_of(code, stop)));
     }
     if rest.starts_with("const ") || rest.starts_with("static ") {
-        let stop = at + rest.find(['=', ';', '{'])?;
+        let stop = stop_outside_brackets(code, at, b"=;{")?;
         return code[stop..]
             .starts_with('=')
             .then(|| (stop + 1, end_of_value(code, stop + 1)));
+    }
+    None
+}
+
+/// Where one of these marks comes first, not counting what lies in brackets: the semicolon of `[f64; 4]` ends nothing.
+fn stop_outside_brackets(code: &str, start: usize, marks: &[u8]) -> Option<usize> {
+    let mut at = start;
+    while at < code.len() {
+        match code.as_bytes()[at] {
+            b'[' | b'(' => at = close_of(code, at),
+            byte if marks.contains(&byte) => return Some(at),
+            _ => at += 1,
+        }
     }
     None
 }
@@ -252,8 +265,10 @@ fn conditions(code: &str) -> Vec<(usize, usize)> {
 
 /// What is handed back where a formula refuses, as spans.
 fn refusals(code: &str) -> Vec<(usize, usize)> {
-    code.match_indices("Err(")
-        .map(|(start, _)| (start, close_of(code, start + 3)))
+    ["Err(", "ok_or("]
+        .iter()
+        .flat_map(|word| code.match_indices(word))
+        .map(|(start, word)| (start, close_of(code, start + word.len() - 1)))
         .collect()
 }
 
@@ -351,10 +366,24 @@ mod tests {
     }
 
     #[test]
+    fn a_table_is_changed_number_by_number() {
+        assert_eq!(
+            changes("const A: [[f64; 2]; 1] = [[1.0, 2.0]];"),
+            [
+                "const A: [[f64; 2]; 1] = [[1.01, 2.0]];",
+                "const A: [[f64; 2]; 1] = [[1.0, 2.02]];"
+            ]
+        );
+        let told = mutants("fn f() { a.ok_or(R { high: 2.0 * b }) }");
+        assert!(told.len() == 2 && told.iter().all(|mutant| mutant.edge));
+    }
+
+    #[test]
     fn a_signature_is_no_place_for_a_mutant() {
         assert_eq!(
             changes("fn f<T: A + B>(a: [f64; 2]) -> T { g(a) }"),
             Vec::<String>::new()
         );
+        assert_eq!(changes("fn f(a: [f64; 2]) -> [f64; 2] { a + b }").len(), 1);
     }
 }

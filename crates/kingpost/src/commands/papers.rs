@@ -12,6 +12,7 @@ use papers::{PaperSize, Sheet};
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 use yard::{
+    arm::arm_of,
     entry::RoundPurpose,
     handover::{Verdict, judge},
     id::{FaultRef, PersonId},
@@ -43,6 +44,18 @@ pub(crate) enum Paper {
         sheet: Asked,
     },
     ArrivalSheet {
+        #[command(flatten)]
+        sheet: Asked,
+    },
+    ArmSheet {
+        #[command(flatten)]
+        sheet: Asked,
+    },
+    SurveySheet {
+        #[command(flatten)]
+        sheet: Asked,
+    },
+    TeachingStrips {
         #[command(flatten)]
         sheet: Asked,
     },
@@ -82,6 +95,9 @@ pub(crate) fn run(kit: &Kit, paper: Paper) -> Result<Said, Trouble> {
         | Paper::StandDownTag { sheet, .. }
         | Paper::DueStrip { sheet }
         | Paper::ArrivalSheet { sheet }
+        | Paper::ArmSheet { sheet }
+        | Paper::SurveySheet { sheet }
+        | Paper::TeachingStrips { sheet }
         | Paper::PartsList { sheet }
         | Paper::History { sheet, .. } => sheet,
     };
@@ -165,6 +181,9 @@ fn made(
             let plan = yard::arrival::plan(&desk.situation(&machine.state, nobody));
             papers::arrival_sheet(sheet, &plan)
         }
+        Paper::ArmSheet { .. } => papers::arm_sheet(sheet, &arm_of(sheet.book)),
+        Paper::SurveySheet { .. } => papers::survey_sheet(sheet, &arm_of(sheet.book)),
+        Paper::TeachingStrips { .. } => papers::teaching_strips(sheet, &arm_of(sheet.book)),
         Paper::PartsList { .. } => papers::parts_list(sheet, &machine.state.shelf),
         Paper::History {
             names: named,

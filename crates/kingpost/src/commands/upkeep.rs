@@ -5,7 +5,7 @@ use clap::Subcommand;
 use serde_json::json;
 use yard::{
     id::PersonId,
-    upkeep::{Ahead, DueLine, hours_figure, life_hours, next_due, repeats},
+    upkeep::{Ahead, DueLine, hours_figure, next_due, repeats, shown_hours},
 };
 
 /// As many readings are shown as fit a screen.
@@ -82,7 +82,7 @@ fn hours(kit: &Kit, machine: &str) -> Result<Said, Trouble> {
     let machine = desk.machine(machine)?;
     let state = &machine.state;
     let names = desk.names(Some(state));
-    let (life, figure) = (life_hours(state), hours_figure(state));
+    let (life, figure) = (shown_hours(state), hours_figure(state));
     let said = kit.words.life_hours(life.as_ref());
     let mut text = format!("{said}\n");
     text += &figure

@@ -20,8 +20,12 @@ pub(crate) struct Member {
     limits: &'static [(&'static str, &'static str)],
     /// Grades: fluid, and the lines that say what goes in.
     fluids: &'static [(&'static str, &'static str)],
+    /// Sizes of its rams: ram, and the lines that say them.
+    rams: &'static [(&'static str, &'static str)],
     /// Further tables.
     tables: &'static str,
+    /// Tape survey, masses, and what it stands on.
+    arm: &'static str,
     /// Days before the last one on which its story begins, and on which it ends.
     pub(crate) days: (i64, i64),
     /// Its day of the week.
@@ -84,7 +88,15 @@ impl Member {
         for (fluid, grade) in fluids {
             after(&format!("\n[[fluid]]\nid = \"{fluid}\"\n"), grade);
         }
-        text + self.tables
+        for (ram, sizes) in self.rams {
+            after(&format!("\n[[ram]]\nid = \"{ram}\"\n"), sizes);
+        }
+        text.push_str(self.tables);
+        text.push_str(self.arm);
+        if matches!(self.id, BRYONY | TEASEL) {
+            text.push_str(super::hung::TAKEN);
+        }
+        text
     }
 }
 
@@ -101,7 +113,9 @@ fn marigold() -> Member {
         plate: "",
         limits: &[],
         fluids: &[],
+        rams: &[],
         tables: "",
+        arm: "",
         days: (728, 92),
         weekday: Weekday::Saturday,
         share: 62,
@@ -113,6 +127,33 @@ fn marigold() -> Member {
 }
 
 const SAG: &str = "min = \"15 mm\"\nmax = \"40 mm\"\n";
+
+const BRYONY_ARM: &str = include_str!("../../../../demo/bryony-arm.toml");
+
+/// Measured with a rule and a tape; pressures from a gauge.
+const BRYONY_RAMS: &[(&str, &str)] = &[
+    (
+        "boom-ram",
+        "bore = \"65 mm\"\nrod = \"35 mm\"\nclosed = \"0.740 m\"\nopen = \"1.110 m\"\n\
+         supply = \"190 bar\"\nrelief-piston = \"210 bar\"\nrelief-rod = \"210 bar\"\n\
+         barrel-mass = \"10 kg\"\nbarrel-centre = \"0.30 m\"\nrod-mass = \"5 kg\"\nrod-centre = \"0.26 m\"\n\
+         gland = \"0.66 m\"\ntube = \"78 mm\"\n",
+    ),
+    (
+        "dipper-ram",
+        "bore = \"60 mm\"\nrod = \"35 mm\"\nclosed = \"0.875 m\"\nopen = \"1.335 m\"\n\
+         supply = \"190 bar\"\nrelief-piston = \"210 bar\"\nrelief-rod = \"210 bar\"\n\
+         barrel-mass = \"11 kg\"\nbarrel-centre = \"0.36 m\"\nrod-mass = \"6 kg\"\nrod-centre = \"0.33 m\"\n\
+         gland = \"0.80 m\"\ntube = \"72 mm\"\n",
+    ),
+    (
+        "bucket-ram",
+        "bore = \"55 mm\"\nrod = \"30 mm\"\nclosed = \"0.665 m\"\nopen = \"0.990 m\"\n\
+         supply = \"190 bar\"\nrelief-piston = \"210 bar\"\nrelief-rod = \"210 bar\"\n\
+         barrel-mass = \"7 kg\"\nbarrel-centre = \"0.28 m\"\nrod-mass = \"4 kg\"\nrod-centre = \"0.24 m\"\n\
+         gland = \"0.59 m\"\ntube = \"66 mm\"\n",
+    ),
+];
 
 fn bryony() -> Member {
     Member {
@@ -137,6 +178,7 @@ fn bryony() -> Member {
             ("final-drive-oil", "grade = \"80W-90\"\nholds = \"0.6 L\"\n"),
             ("grease", "grade = \"lithium, NLGI 2\"\n"),
         ],
+        rams: BRYONY_RAMS,
         tables: r#"
 [stop]
 how = "Turn the key to the left; if it runs on, pull the knob right of the seat"
@@ -155,6 +197,7 @@ id = "slinging-eye"
 what = "test-report"
 title = "Report of the lifting eye on the bucket link (invented)"
 "#,
+        arm: BRYONY_ARM,
         days: (726, 0),
         weekday: Weekday::Tuesday,
         share: 70,
@@ -202,6 +245,7 @@ fn teasel() -> Member {
             ("axle-oil", "grade = \"80W-90\"\nholds = \"5 L\"\n"),
             ("grease", "grade = \"lithium, NLGI 2\"\n"),
         ],
+        rams: &[],
         tables: r#"
 [stop]
 how = "Pull the knob left of the wheel until it stands still"
@@ -215,6 +259,7 @@ reach = "3.5 m"
 middle = [0.6, 0]
 around = "2 m"
 "#,
+        arm: "",
         days: (722, 0),
         weekday: Weekday::Wednesday,
         share: 75,
@@ -247,6 +292,7 @@ fn wren() -> Member {
                 "grade = \"bar oil from plants\"\nholds = \"0.27 L\"\n",
             ),
         ],
+        rams: &[],
         tables: r#"
 [stop]
 how = "Push the switch at the rear handle down"
@@ -260,6 +306,7 @@ reach = "5 m"
 middle = [0, 0]
 around = "3 m"
 "#,
+        arm: "",
         days: (719, 0),
         weekday: Weekday::Friday,
         share: 45,
@@ -291,6 +338,7 @@ fn sorrel() -> Member {
             ("gear-oil", "grade = \"80W-90\"\nholds = \"0.3 L\"\n"),
             ("brake-fluid", "grade = \"DOT 4\"\n"),
         ],
+        rams: &[],
         tables: r#"
 [stop]
 how = "Red switch at the left grip, then the key to the left"
@@ -304,6 +352,7 @@ reach = "1.5 m"
 middle = [0, 0]
 around = "2 m"
 "#,
+        arm: "",
         days: (715, 300),
         weekday: Weekday::Monday,
         share: 65,
@@ -332,6 +381,7 @@ fn ember() -> Member {
             ("engine-oil", "grade = \"10W-30\"\nholds = \"0.6 L\"\n"),
             ("fuel", "grade = \"petrol\"\nholds = \"11 L\"\n"),
         ],
+        rams: &[],
         tables: r#"
 [stop]
 how = "Turn the red switch to 0"
@@ -345,6 +395,7 @@ reach = "1 m"
 middle = [0, 0]
 around = "2 m"
 "#,
+        arm: "",
         days: (36, 0),
         weekday: Weekday::Thursday,
         share: 100,

@@ -1,7 +1,7 @@
-//! The demo yard: invented, six machines, nine people, two years of journal, the same for the same seed and day.
+//! The demo yard: invented, six machines and what two of them share, nine people, two years of journal, the same for the same seed and day.
 //!
 //! Reading order: [`make`], a whole yard in a folder; [`fill`], the journal; `cast`, who is who; `fleet`, the machines; `founding`, how each
-//! began; `calendar`, which days are worked and by whom; `tale`, what goes wrong and when it is mended; `season` and `stories`, what
+//! began; `calendar`, which days are worked and by whom; `tale`, what goes wrong and when it is mended; `hung`, what two of them share; `season` and `stories`, what
 //! else happens; `shift`, one day, with `mending` and `evening`; `walk`, one round; `sketch`, its photos; `pen`, how an entry gets in.
 
 mod calendar;
@@ -9,6 +9,7 @@ mod cast;
 mod evening;
 mod fleet;
 mod founding;
+mod hung;
 mod mending;
 mod pen;
 mod season;
@@ -28,7 +29,7 @@ use std::path::Path;
 use store::{Person, Store, StoreError, Yard};
 use stories::Story;
 use tale::Tale;
-use yard::world::World;
+use yard::{id::MachineId, world::World};
 
 /// Everybody's PIN in the demo yard: known, because everything there is invented.
 pub const PIN: &str = "2580";
@@ -109,9 +110,13 @@ pub fn fill(store: &Store, script: &Script) -> Result<Yard, StoreError> {
     let cast = people(&mut first)?;
     founding::roles(&mut first, &cast, back(YEARS))?;
     let mut pens = Vec::new();
+    let shared = MachineId::new(hung::SEDGE).expect("the demo's ids are well formed");
+    let mut heard = Vec::new();
     for (stream, member) in (1..).zip(&fleet::all()) {
         let mut pen = first.of_machine(script, member, stream);
+        pen.has_heard(&heard);
         live(&mut pen, &cast, member, back(member.days.0 + 1), script)?;
+        heard = pen.told_of(&shared);
         pens.push(pen);
     }
     let yard = first.yard();

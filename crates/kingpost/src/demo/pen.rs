@@ -18,7 +18,7 @@ use yard::{
     entry::{Body, BookAdopted, Entry},
     handover::{Judgement, Situation, YardHabits, judge},
     id::{DeviceId, EntryId, MachineId, PersonId, YardId},
-    state::{MachineState, YardState, fold_machine_reading, fold_yard},
+    state::{MachineState, YardState, fold_machine, fold_machine_reading, fold_yard},
     world::World,
 };
 
@@ -73,6 +73,8 @@ pub(crate) struct Pen {
     state: YardState,
     habits: YardHabits,
     books: Vec<(String, Book)>,
+    /// What may hang on the machine, as it is now.
+    others: BTreeMap<MachineId, MachineState>,
     /// What the meter shows, tenths of an hour; none where there is none, or where it stands still.
     pub(crate) tenths: Option<u32>,
     /// The book's revision, once it is adopted.
@@ -93,6 +95,7 @@ impl Pen {
             state: YardState::default(),
             habits: YardHabits::default(),
             books: Vec::new(),
+            others: BTreeMap::new(),
             tenths: None,
             revision: None,
         })
@@ -109,6 +112,7 @@ impl Pen {
             state: self.state.clone(),
             habits: YardHabits::default(),
             books: Vec::new(),
+            others: BTreeMap::new(),
             tenths: member.tenths,
             revision: None,
         }
@@ -197,6 +201,42 @@ impl Pen {
             true,
             body,
         )
+    }
+
+    /// Writes an entry of what hangs on the machine, or will.
+    pub(crate) fn write_of(
+        &mut self,
+        other: &MachineId,
+        by: PersonId,
+        body: Body,
+    ) -> Result<EntryId, StoreError> {
+        let own = self.machine.replace(other.clone());
+        let written = self.write(by, body);
+        self.machine = own;
+        self.look_at(other);
+        written
+    }
+
+    /// Another machine as the journal has it now.
+    pub(crate) fn of_other(&self, other: &MachineId) -> MachineState {
+        fold_machine(other, &self.entries, &self.state, &Habits::default())
+    }
+
+    /// Sees how something that may hang on the machine is now.
+    pub(crate) fn look_at(&mut self, other: &MachineId) {
+        let state = self.of_other(other);
+        self.others.insert(other.clone(), state);
+    }
+
+    /// What was written of another machine in this story.
+    pub(crate) fn told_of(&self, other: &MachineId) -> Vec<Entry> {
+        let of = |entry: &&Entry| entry.machine.as_ref() == Some(other);
+        self.entries.iter().filter(of).cloned().collect()
+    }
+
+    /// Knows what an earlier story told of something that both machines share.
+    pub(crate) fn has_heard(&mut self, told: &[Entry]) {
+        self.entries.extend_from_slice(told);
     }
 
     /// Writes an entry of the yard, at its computer.
@@ -305,7 +345,7 @@ impl Pen {
             now: self.world.now(),
             zone: &self.world.zone,
             habits: &self.habits,
-            others: &yard::handover::NoOthers,
+            others: &self.others,
         }
     }
 

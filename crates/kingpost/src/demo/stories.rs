@@ -4,6 +4,7 @@ use super::{
     calendar::Day,
     cast::Cast,
     fleet::{self, Member},
+    hung,
     pen::{Pen, hours, written},
     shift::Asides,
     tale::{Mending, Slack, Tale, Twist, twist},
@@ -13,9 +14,10 @@ use store::StoreError;
 use yard::{
     book::{LeakClass, Severity},
     entry::{
-        Answer, Arrival, ArrivalStep, Body, BoltState, ClipState, Document, DocumentKind, Fault,
-        FluidNow, GapAccepted, HoseState, LeftHow, LeftYard, LookState, MeterBroken, MeterChange,
-        Note, PartFitted, Repair, RoundPurpose, Ruling, RulingSays, ShelfCount, Told, TopUp,
+        Answer, Arrival, ArrivalStep, Body, BoltState, ClipState, Document, DocumentEnded,
+        DocumentKind, Fault, FluidNow, GapAccepted, HoseState, LeftHow, LeftYard, LookState,
+        MeterBroken, MeterChange, Note, PartFitted, Repair, RoundPurpose, Ruling, RulingSays,
+        ShelfCount, Told, TopUp,
     },
     id::{FaultRef, ItemId, PersonId, PointId},
 };
@@ -43,6 +45,10 @@ enum Happening {
     Counted,
     /// A report of an examination.
     Examined,
+    /// The maker warns of something, and it is put right.
+    Recalled,
+    /// The borer that two machines share comes to the yard.
+    SharedCame,
     /// Said to whoever comes next.
     Said(&'static str),
 }
@@ -172,6 +178,8 @@ fn happenings(member: &Member) -> &'static [(usize, Happening)] {
                 Said("The left track gets slack sooner than the right: look at its adjuster"),
             ),
             (44, Examined),
+            (52, Recalled),
+            (60, SharedCame),
         ],
         fleet::TEASEL => &[
             (40, MeterStands),
@@ -285,6 +293,16 @@ impl<'a> Story<'a> {
                 };
                 pen.write(steward, Body::Document(document))?;
             }
+            Happening::Recalled => {
+                let title = "Pin of the thumb lever may crack: change it (invented)";
+                let recall = paper(DocumentKind::Recall, title, None);
+                let of = pen.write(steward, Body::Document(recall))?;
+                pen.pass(3600);
+                let why = "New pin from the maker fitted by the deputy, the old one sent back";
+                let why = why.to_owned();
+                pen.write(steward, Body::DocumentEnded(DocumentEnded { of, why }))?;
+            }
+            Happening::SharedCame => hung::came(pen, cast)?,
             Happening::Counted => {
                 for (part, count) in [("linch-pin", 3), ("fan-belt", 1), ("oil-filter", 0)] {
                     if let Some(part) = ItemId::new(part) {
@@ -314,6 +332,9 @@ impl Asides for Story<'_> {
                 self.happens(pen, cast, day, *what)?;
             }
         }
+        if hung::is_day_of(self.member, day) {
+            hung::put_on(pen, cast.of(day.who), day)?;
+        }
         Ok(())
     }
 
@@ -322,6 +343,9 @@ impl Asides for Story<'_> {
     }
 
     fn evening(&self, pen: &mut Pen, _: &Cast, day: &Day, by: PersonId) -> Result<(), StoreError> {
+        if hung::is_day_of(self.member, day) {
+            hung::take_off(pen, by)?;
+        }
         let fluids = &pen.book().fluids;
         let fuel = fluids
             .iter()

@@ -7,7 +7,7 @@ use std::{
     sync::OnceLock,
 };
 use yard::{
-    entry::{Body, Entry, RunPart},
+    entry::{Body, DocumentKind, Entry, RunPart},
     handover::{Situation, Verdict, YardHabits, judge},
     id::{MachineId, PersonId},
     state::{MachineState, YardState, fold_machine, fold_yard},
@@ -39,7 +39,7 @@ struct Filled {
     people: Vec<Person>,
     state: YardState,
     machine: MachineState,
-    /// All six, by id.
+    /// All six and what two of them share, by id.
     machines: BTreeMap<MachineId, MachineState>,
 }
 
@@ -90,6 +90,7 @@ fn judged(
     state: &YardState,
     person: PersonId,
     now: Timestamp,
+    others: &BTreeMap<MachineId, MachineState>,
 ) -> yard::handover::Judgement {
     let (zone, habits) = (script().zone, YardHabits::default());
     judge(&Situation {
@@ -99,7 +100,7 @@ fn judged(
         now,
         zone: &zone,
         habits: &habits,
-        others: &yard::handover::NoOthers,
+        others,
     })
 }
 
@@ -131,7 +132,7 @@ fn the_books_of_the_demo_read_without_a_word_and_lack_nothing_that_safety_hangs_
 fn each_machine_has_its_own_tale() {
     let filled = filled();
     let machine = |id: &str| &filled.machines[&MachineId::new(id).unwrap()];
-    assert_eq!(filled.machines.len(), 6);
+    assert_eq!(filled.machines.len(), 7);
     let sags = machine(fleet::BRYONY).work.iter();
     let sags = sags.filter(|work| {
         work.point
@@ -164,6 +165,58 @@ fn each_machine_has_its_own_tale() {
         2,
         "its grades were found out"
     );
+}
+
+#[test]
+fn the_borer_hung_on_two_machines_was_walked_round_each_time_and_hangs_nowhere() {
+    let filled = filled();
+    let read = yard::book::read(hung::BOOK, &quantity::Habits::default());
+    assert_eq!(read.troubles, vec![]);
+    let gaps = yard::book::gaps(&read.book.unwrap());
+    assert_eq!(gaps.iter().find(|gap| gap.bears_on_safety), None);
+    let sedge = &filled.machines[&MachineId::new(hung::SEDGE).unwrap()];
+    let rounds: Vec<_> = sedge
+        .rounds
+        .values()
+        .filter_map(|round| round.closed)
+        .collect();
+    let put_on: Vec<&Entry> = filled
+        .entries
+        .iter()
+        .filter(|entry| matches!(&entry.body, Body::Attachment(change) if change.fitted))
+        .collect();
+    assert_eq!((put_on.len(), rounds.len()), (2, 2));
+    for on in &put_on {
+        let end = on.at + jiff::SignedDuration::from_hours(2);
+        let after = |(at, by, _): &&(Timestamp, PersonId, yard::id::EntryId)| {
+            *at > on.at && *at < end && *by == on.by
+        };
+        assert!(rounds.iter().any(|round| after(&round)), "{on:?}");
+        let started = filled.entries.iter().any(|entry| {
+            let start = matches!(&entry.body, Body::Run(run) if run.part == RunPart::Start);
+            start && entry.machine == on.machine && entry.at > on.at && entry.at < end
+        });
+        assert!(started, "it was used");
+    }
+    let machines: BTreeSet<_> = put_on.iter().map(|on| on.machine.clone()).collect();
+    assert_eq!(machines.len(), 2);
+    assert!(
+        filled
+            .machines
+            .values()
+            .all(|machine| machine.fitted.is_empty())
+    );
+}
+
+#[test]
+fn a_recall_was_noted_and_answered() {
+    let bryony = &filled().machines[&MachineId::new(fleet::BRYONY).unwrap()];
+    let recalls = bryony
+        .documents
+        .iter()
+        .filter(|kept| kept.document.what == DocumentKind::Recall);
+    let answered: Vec<bool> = recalls.map(|kept| kept.ended.is_some()).collect();
+    assert_eq!(answered, [true]);
 }
 
 #[test]
@@ -225,13 +278,22 @@ fn nobody_runs_a_machine_that_is_stood_down() {
         .entries
         .iter()
         .filter(|entry| matches!(&entry.body, Body::Run(run) if run.part == RunPart::Start));
-    for id in filled.machines.keys() {
+    let run = filled
+        .machines
+        .keys()
+        .filter(|id| id.as_str() != hung::SEDGE);
+    for id in run {
         let of = |start: &&Entry| start.machine.as_ref() == Some(id);
         assert!(starts.clone().filter(of).count() >= 4, "few runs of {id}");
     }
     for start in starts.step_by(7) {
         let (state, machine) = filled.before(start);
-        let judged = judged(&machine, &state, start.by, start.at);
+        let entries = &filled.entries[..usize::try_from(start.seq).unwrap() - 1];
+        let hangs = machine.fitted.keys().map(|id| {
+            let habits = quantity::Habits::default();
+            (id.clone(), fold_machine(id, entries, &state, &habits))
+        });
+        let judged = judged(&machine, &state, start.by, start.at, &hangs.collect());
         assert_ne!(
             judged.verdict,
             Verdict::StandDown,
@@ -293,7 +355,13 @@ fn next_morning_it_is_walked_round_first_with_one_thing_open() {
         .unwrap()
         .timestamp();
     for name in ["Odalys", "Bram", "Tamsin", "Ines"] {
-        let judged = judged(&filled.machine, &filled.state, filled.named(name), morning);
+        let judged = judged(
+            &filled.machine,
+            &filled.state,
+            filled.named(name),
+            morning,
+            &filled.machines,
+        );
         assert!(judged.only_unknown(), "{name}: {:?}", judged.reasons);
         assert!(
             judged

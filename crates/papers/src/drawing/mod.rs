@@ -3,6 +3,7 @@
 //! Every drawing is an SVG text with attributes only (no style, no script), so that it may stand inside a page under a
 //! strict content policy and inside a paper alike. Lengths in the SVG are hundredths of a metre of the machine.
 
+pub mod arm;
 mod hours_line;
 mod ink;
 mod labels;

@@ -12,7 +12,8 @@ pub(super) fn unit(value: f64) -> String {
     format!("{rounded}")
 }
 
-fn pairs(points: &[(f64, f64)]) -> String {
+/// Corners as an SVG writes them.
+pub(super) fn pairs(points: &[(f64, f64)]) -> String {
     points
         .iter()
         .map(|(x, y)| format!("{},{}", unit(*x), unit(*y)))
@@ -115,6 +116,22 @@ pub(super) fn hatch(id: &str, spacing: f64) -> Definitions {
         .set("id", id)
         .set("width", unit(spacing))
         .set("height", unit(spacing))
+        .set("patternUnits", "userSpaceOnUse")
+        .add(stroke);
+    Definitions::new().add(pattern)
+}
+
+/// The hatch of oil that carries a load, close and in ink, so that it shows in a narrow barrel.
+pub(super) fn oil(id: &str) -> Definitions {
+    let stroke = Path::new()
+        .set("d", "M-1,4 L4,-1 M-1,2 L2,-1 M1,4 L4,1")
+        .set("stroke", INK)
+        .set("stroke-width", "0.9")
+        .set("fill", "none");
+    let pattern = Pattern::new()
+        .set("id", id)
+        .set("width", "3")
+        .set("height", "3")
         .set("patternUnits", "userSpaceOnUse")
         .add(stroke);
     Definitions::new().add(pattern)

@@ -57,7 +57,7 @@ pub fn due_strip(
         "readings": readings.iter().take(MOST_READINGS).map(reading).collect::<Vec<_>>(),
         "dates": later.iter().take(MOST_DATES).map(date).collect::<Vec<_>>(),
         "none": lines.is_empty().then(|| sheet.t("due-none")),
-        "cut": sheet.t("paper-strip-cut"),
+        "cut": sheet.t(if sheet.book.is_without_meter() { "paper-strip-cut-no-meter" } else { "paper-strip-cut" }),
     });
     typeset::pdf(&typeset::Document {
         markup: include_str!("due_strip.typ"),

@@ -124,7 +124,7 @@ fn first(sheet: &Sheet<'_>, leg: &Leg) -> Vec<String> {
     };
     let mut due = leg.stops.iter().flat_map(|stop| &stop.points);
     if due.any(|due| is_leak(&due.point)) {
-        said.push(sheet.t("caution-leak"));
+        said.extend(sheet.words.cautions(&["caution-leak"], sheet.book));
     }
     said
 }

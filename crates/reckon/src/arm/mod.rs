@@ -10,6 +10,10 @@
 //! | [`survey`] | from a tape to the pins, how surely, and what to measure next |
 //! | [`swing`] | torque of the swing, energy of the moving arm, what stopping it does |
 //!
+//! A file that declares a leaf gives one figure that a page or a paper prints, in the units people read: `arm.` and the
+//! file's name. The others are what those figures are made of. A whole arm goes into a leaf as a list of numbers
+//! ([`shape::ArmShape::to_numbers`]), a stance likewise ([`force::Stance::to_numbers`]).
+//!
 //! Frame: the arm plane of the project, r outwards from the swing axis, z up, metres and radians, angles from r
 //! towards z. Ram thrust is positive where it pushes its pins apart. Forces in newtons, pressures in pascals.
 //! Nothing here assumes that lengthening a ram raises or lowers anything: signs come from the pins alone.

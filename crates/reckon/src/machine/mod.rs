@@ -1,11 +1,34 @@
 //! The machine at rest: measured spans and levels, limits, and the way round it.
 
+pub mod bent_column;
+pub mod catenary;
 pub mod conformity_probability;
+pub mod ground_bears;
 pub mod guard_band_risk;
 pub mod lap_length;
 pub mod level_at_reference;
 pub mod level_drop_from_rods;
+pub mod level_to_mark;
+pub mod lever_force;
+pub mod linkage_force;
+pub mod loader_limit;
+pub mod oil_compression;
+pub mod packing_or_valve;
+pub mod pad_area_needed;
+pub mod pad_pressure;
+pub mod passive_pressure;
+pub mod ram_drift;
+pub mod ram_oil;
+pub mod ram_speed;
+pub mod relief_heat;
+pub mod sag_from_pull;
+pub mod sag_length;
 pub mod sag_tension;
 pub mod sag_tension_ratio;
+pub mod side_slope;
+pub mod slide_pull;
 pub mod span_mean;
+pub mod straight_column;
+pub mod track_adjuster;
+pub mod two_supports;
 pub mod walk_between;

@@ -7,8 +7,8 @@ leaf! {
     "machine.sag_tension" tries sag_tension;
     inputs {
         weight_per_length: number ["N/m"] 0.0, 1e6;
-        span: number ["m"] 0.01, 100.0;
-        sag: number ["m"] 0.0001, 12.5;
+        span: number ["m"] 0.01, 1000.0;
+        sag: number ["m"] 0.0001, 125.0;
     }
     outputs |newtons| { tension ["N"] = newtons }
     source { "Statics of a hanging chain, flat parabola", 0, "T = w L^2 / (8 s)", Definition }

@@ -2,6 +2,7 @@
 
 pub mod after_event_schedule;
 pub mod bearing_grease_mass;
+pub mod bolt_preload_range;
 pub mod bolt_torque;
 pub mod due_days;
 pub mod due_first;
@@ -17,6 +18,8 @@ pub mod meter_advance;
 pub mod meter_ratio;
 pub mod round_minutes;
 pub mod running_from_revolutions;
+pub mod split_pin;
+pub mod split_pin_for_pin;
 pub mod strokes_for_mass;
 pub mod thread_stress_area;
 pub mod told_hours;

@@ -1,6 +1,6 @@
 //! Machines of `cases/arm` as shapes.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use reckon::arm::force::Stance;
 use reckon::arm::shape::{ArmShape, BucketShape, FourBar, Joint, Ram, Triangle, Vector, Weight};
@@ -12,11 +12,12 @@ pub(crate) struct Machine {
     pub(crate) file: Table,
 }
 
+pub(crate) fn folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../cases/arm")
+}
+
 pub(crate) fn text(name: &str) -> String {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("../../cases/arm")
-        .join(name);
-    std::fs::read_to_string(path).unwrap()
+    std::fs::read_to_string(folder().join(name)).unwrap()
 }
 
 /// The invented machine that four independent methods were run on.

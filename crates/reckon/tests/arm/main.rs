@@ -8,6 +8,7 @@
 
 mod forces;
 mod geometry;
+mod leaves;
 mod likely;
 mod machine;
 mod properties;

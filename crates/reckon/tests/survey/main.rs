@@ -13,4 +13,5 @@ mod engine;
 mod perfect;
 mod propagation;
 mod properties;
+mod refused;
 mod wrong;

@@ -67,7 +67,7 @@ pub(crate) fn perfect(shape: &ArmShape, pairs: &[(Pin, Pin)]) -> Survey {
     Survey {
         nominal,
         assembly: Assembly::of(shape),
-        rams: ram_ends(shape),
+        rams: ram_ends(shape).map(Some),
         distances: pairs.iter().map(taped).collect(),
         readings: Vec::new(),
         next_sd: TAPE,

@@ -1,7 +1,7 @@
 //! Perfect measurements give the pins back, whatever the first guess.
 
-use reckon::arm::shape::{Joint, Turns};
-use reckon::arm::survey::{Assembly, Body, Geometry, Pin, Solved, Survey, solve};
+use reckon::arm::shape::Turns;
+use reckon::arm::survey::{Assembly, Body, Closing, Geometry, Pin, Solved, Survey, solve};
 
 use crate::measured::{Chance, POSES, everything, machines, perfect, ram_ends, reading};
 
@@ -28,7 +28,7 @@ fn comes_back(name: &str, survey: &mut Survey, truth: &Geometry, seed: u64) {
         solved.doubts.is_empty() && solved.impossible.is_empty(),
         "{name}"
     );
-    assert_eq!(solved.closing, [None; 3], "{name}");
+    assert_eq!(solved.closing, [Closing::Whole; 3], "{name}");
     assert!(solved.complete() && solved.overall.squares < 1e-12);
 }
 
@@ -42,37 +42,38 @@ fn every_distance_gives_the_pins_back() {
     }
 }
 
+/// Each link a chain of triangles, nothing more; every pin tied to two others.
+const ENOUGH: [(Pin, Pin); 23] = [
+    (Pin::BoomFoot, Pin::Ground),
+    (Pin::BoomFoot, Pin::SwingAxis),
+    (Pin::BoomRamBarrel, Pin::Ground),
+    (Pin::BoomRamBarrel, Pin::SwingAxis),
+    (Pin::BoomFoot, Pin::DipperPin),
+    (Pin::BoomFoot, Pin::BoomRamRod),
+    (Pin::DipperPin, Pin::BoomRamRod),
+    (Pin::BoomFoot, Pin::DipperRamBarrel),
+    (Pin::DipperPin, Pin::DipperRamBarrel),
+    (Pin::DipperPin, Pin::BucketPin),
+    (Pin::DipperPin, Pin::DipperRamRod),
+    (Pin::BucketPin, Pin::DipperRamRod),
+    (Pin::DipperPin, Pin::BucketRamBarrel),
+    (Pin::BucketPin, Pin::BucketRamBarrel),
+    (Pin::BucketRamBarrel, Pin::LeverPin),
+    (Pin::BucketPin, Pin::LeverPin),
+    (Pin::BucketPin, Pin::Tooth),
+    (Pin::BucketPin, Pin::LinkPin),
+    (Pin::Tooth, Pin::LinkPin),
+    (Pin::BucketPin, Pin::Heel),
+    (Pin::Tooth, Pin::Heel),
+    (Pin::LeverPin, Pin::LinkagePin),
+    (Pin::LinkagePin, Pin::LinkPin),
+];
+
 #[test]
 fn just_enough_distances_give_the_pins_back() {
-    // Each link a chain of triangles, nothing more; every pin tied to two others.
-    let enough = [
-        (Pin::BoomFoot, Pin::Ground),
-        (Pin::BoomFoot, Pin::SwingAxis),
-        (Pin::BoomRamBarrel, Pin::Ground),
-        (Pin::BoomRamBarrel, Pin::SwingAxis),
-        (Pin::BoomFoot, Pin::DipperPin),
-        (Pin::BoomFoot, Pin::BoomRamRod),
-        (Pin::DipperPin, Pin::BoomRamRod),
-        (Pin::BoomFoot, Pin::DipperRamBarrel),
-        (Pin::DipperPin, Pin::DipperRamBarrel),
-        (Pin::DipperPin, Pin::BucketPin),
-        (Pin::DipperPin, Pin::DipperRamRod),
-        (Pin::BucketPin, Pin::DipperRamRod),
-        (Pin::DipperPin, Pin::BucketRamBarrel),
-        (Pin::BucketPin, Pin::BucketRamBarrel),
-        (Pin::BucketRamBarrel, Pin::LeverPin),
-        (Pin::BucketPin, Pin::LeverPin),
-        (Pin::BucketPin, Pin::Tooth),
-        (Pin::BucketPin, Pin::LinkPin),
-        (Pin::Tooth, Pin::LinkPin),
-        (Pin::BucketPin, Pin::Heel),
-        (Pin::Tooth, Pin::Heel),
-        (Pin::LeverPin, Pin::LinkagePin),
-        (Pin::LinkagePin, Pin::LinkPin),
-    ];
     for (name, shape) in machines() {
         let truth = Geometry::of(&shape);
-        let mut survey = perfect(&shape, &enough);
+        let mut survey = perfect(&shape, &ENOUGH);
         let solved = solve(&survey).unwrap();
         assert_eq!(solved.overall.redundancy, 0);
         assert!(
@@ -81,15 +82,19 @@ fn just_enough_distances_give_the_pins_back() {
                 .iter()
                 .all(|tested| tested.normalised.is_none())
         );
-        // The lever's pin may lie close to the line that it was measured along; its two images are millimetres apart
-        // then, and a guess that is not good tells the wrong one. Said, and never silently.
-        let mut chance = Chance::new(7);
-        survey.nominal = chance.guess(&truth, 0.02, 0.003);
-        let solved = solve(&survey).unwrap();
-        let off = furthest(&solved, &truth);
+        // A pin may lie close to the line between the two it was taped to. Its two images are near to each other then, and
+        // a poor guess may be nearer to the wrong one. That is said, and never silently wrong.
+        let (mut right, mut said) = (0, 0);
+        for seed in 0..50 {
+            survey.nominal = Chance::new(seed).guess(&truth, 0.15, 0.03);
+            let solved = solve(&survey).unwrap();
+            let close = furthest(&solved, &truth) < 1e-9;
+            right += usize::from(close);
+            said += usize::from(!close && !solved.either_side.is_empty());
+        }
         assert!(
-            off < 1e-9 || !solved.either_side.is_empty(),
-            "{name}: {off}"
+            right + said == 50 && right > 30,
+            "{name}: {right} right, {said} said"
         );
     }
 }
@@ -161,12 +166,31 @@ fn the_arm_is_the_arm_again() {
             assert!((one - other).abs() < 1e-9, "{name}");
         }
         assert!(again.troubles().is_empty(), "{name}");
-        // A ram with too long a stroke does not close.
+        // A ram with too long a stroke does not close; one of unknown length is not judged.
         let mut survey = everything(&shape);
-        survey.rams[0].open += 5.0;
-        survey.rams[2].open += 5.0;
+        survey.rams[0].as_mut().unwrap().open += 5.0;
+        survey.rams[1] = None;
+        survey.rams[2].as_mut().unwrap().open += 5.0;
         let closing = solve(&survey).unwrap().closing;
-        assert!(closing[0].is_some() && closing[1].is_none() && closing[2].is_some());
-        assert_eq!(Joint::Boom.index(), 0);
+        assert!(matches!(
+            closing,
+            [Closing::Part(_), Closing::NotKnown, Closing::Part(_)]
+        ));
+    }
+}
+
+#[test]
+fn a_guess_of_another_size_or_another_machine_does() {
+    let [(_, reference), (_, excavator), _] = &machines()[..] else {
+        unreachable!()
+    };
+    for (shape, other) in [(reference, excavator), (excavator, reference)] {
+        let truth = Geometry::of(shape);
+        let sized = |size: f64| Geometry::from_list(&truth.to_list().map(|number| number * size));
+        for guess in [sized(0.5), sized(2.0), Geometry::of(other)] {
+            let mut survey = everything(shape);
+            survey.nominal = guess;
+            assert!(furthest(&solve(&survey).unwrap(), &truth) < 1e-9);
+        }
     }
 }

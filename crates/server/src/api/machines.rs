@@ -10,7 +10,7 @@ use axum::{http::StatusCode, response::Response};
 use yard::{
     handover::{Reason, Verdict},
     state::MachineState,
-    upkeep::life_hours,
+    upkeep::shown_hours,
 };
 
 /// The yard with every machine in short.
@@ -55,7 +55,7 @@ pub(super) fn machine(asked: &Asked) -> Result<Response, Refused> {
             holds: words.holds(&judgement, None, &names::names(&desk, state)),
             until: judgement.holds.until.map(|until| until.to_string()),
             book: judgement.book.map(|book| book.0),
-            hours: words.life_hours(life_hours(state).as_ref()),
+            hours: words.life_hours(shown_hours(state).as_ref()),
         },
     )
 }

@@ -139,7 +139,7 @@ impl From<Refusal> for Refused {
             Refusal::MayNot(_) => Self::of("may-not"),
             Refusal::SignIn { .. } => Self::of("sign-in"),
             Refusal::Photo(trouble) => Self::of(trouble.key()),
-            Refusal::BadRequest => Self::with("not-an-entry", "why", ""),
+            Refusal::BadRequest | Refusal::TextTooLong => Self::with("not-an-entry", "why", ""),
             Refusal::DiskFull => Self::of("disk-full"),
             Refusal::Ours(what) => {
                 eprintln!("api: {what}");

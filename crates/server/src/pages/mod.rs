@@ -1,5 +1,6 @@
 //! The pages, one folder a job, one file a page, named as their templates.
 
+pub(crate) mod arm;
 pub(crate) mod arrival;
 pub(crate) mod book;
 pub(crate) mod handover;

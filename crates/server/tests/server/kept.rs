@@ -3,9 +3,12 @@
 use super::fixture::Place;
 use axum::http::StatusCode;
 use yard::{
-    entry::{Body, BookAdopted},
-    id::MachineId,
-    state::{MachineState, fold_machine, fold_yard},
+    entry::{
+        Answer, Answered, AttachmentChange, Body, BookAdopted, ClipState, Document, DocumentKind,
+        Evidence, MOST_LETTERS, Note, RoundPurpose, WalkRound,
+    },
+    id::{EntryId, MachineId, PointId, RoundId},
+    state::{Asks, MachineState, fold_machine, fold_yard},
 };
 
 /// A bucket with a pin and a book of its own.
@@ -207,4 +210,205 @@ async fn a_machine_that_left_keeps_its_page_and_its_history() {
     assert_eq!(place.get("", &chart).await.status, StatusCode::OK);
     kept(&place, &steward, &path, &[("why", "not paid for")]).await;
     assert!(state(&place, "marigold").left.is_none());
+}
+
+/// A round of the bucket, closed, with its clips as said.
+fn bucket_walked(place: &Place, book: EntryId, clips: ClipState, note: Option<&str>) {
+    let answered = Answered {
+        point: PointId::new("ear-clips").unwrap(),
+        answer: Answer::PinClip(clips),
+        note: note.map(str::to_owned),
+        photos: vec![],
+    };
+    let round = WalkRound {
+        round: RoundId(store::fresh_id(place.clock.as_ref())),
+        book,
+        purpose: RoundPurpose::Start,
+        from_paper: false,
+        answers: vec![answered],
+        hours: None,
+        closes: Some(Evidence {
+            verdict: "care".into(),
+            reasons: vec![],
+            book,
+            program: "test".into(),
+        }),
+        no_photo: None,
+    };
+    let body = Body::WalkRound(round);
+    place.write(place.operator, Some("narrow-bucket"), body);
+}
+
+/// The loader takes the bucket, which is on it; the bucket's own book.
+async fn with_bucket_on(place: &Place) -> EntryId {
+    let taken =
+        "[[attachment]]\nid = \"narrow-bucket\"\nlocks = \"Both pins through, clips seen\"\n";
+    adopt(place, "marigold", &with(taken));
+    let book = place.write(
+        place.steward,
+        Some("narrow-bucket"),
+        Body::BookAdopted(BookAdopted {
+            text: BUCKET.to_owned(),
+            why: None,
+        }),
+    );
+    let operator = place.sign_in(place.operator).await;
+    let on = [("attachment", "narrow-bucket"), ("change", "on")];
+    let path = format!("{}/attachments", place.machine());
+    kept(place, &operator, &path, &on).await;
+    place.later(1);
+    book
+}
+
+#[tokio::test]
+async fn what_to_mind_on_an_attachment_reaches_the_page_of_its_carrier() {
+    let place = Place::new();
+    let book = with_bucket_on(&place).await;
+    let operator = place.sign_in(place.operator).await;
+    let m = place.machine();
+    let care = "Narrow bucket, which is on it, runs with care.";
+    let down = "Narrow bucket, which is on it, stands down.";
+    bucket_walked(&place, book, ClipState::Present, None);
+    let page = place.get(&operator, &m).await.text;
+    assert!(!page.contains(care) && !page.contains(down), "{page}");
+    let recall = Document {
+        what: DocumentKind::Recall,
+        title: "Ears may crack".into(),
+        number: None,
+        from: None,
+        until: None,
+        kept: None,
+        note: None,
+        of_book: None,
+        renews: None,
+        photos: vec![],
+    };
+    let body = Body::Document(recall);
+    place.write(place.steward, Some("narrow-bucket"), body);
+    let page = place.get(&operator, &m).await.text;
+    assert!(page.contains(care), "{page}");
+}
+
+#[tokio::test]
+async fn an_attachment_that_hangs_elsewhere_is_not_put_on_by_the_form() {
+    let place = Place::new();
+    with_bucket_on(&place).await;
+    let taken =
+        "[[attachment]]\nid = \"narrow-bucket\"\nlocks = \"Both pins through, clips seen\"\n";
+    let second = with(taken).replacen("id = \"marigold\"", "id = \"second\"", 1);
+    adopt(&place, "second", &second);
+    let operator = place.sign_in(place.operator).await;
+    let path = format!("{}/m/second/attachments", place.home());
+    let on = [("attachment", "narrow-bucket"), ("change", "on")];
+    let refused = place.post(&operator, &path, &on).await;
+    assert_eq!(refused.status, StatusCode::OK, "{}", refused.text);
+    assert!(state(&place, "second").fitted.is_empty());
+    // Whoever writes past the form moves it: it hangs in one place, on every page.
+    let before = place.get(&operator, &place.machine()).await.text;
+    assert!(before.contains("Narrow bucket"), "{before}");
+    place.later(1);
+    let change = AttachmentChange {
+        attachment: MachineId::new("narrow-bucket").unwrap(),
+        fitted: true,
+        note: None,
+    };
+    place.write(place.operator, Some("second"), Body::Attachment(change));
+    let after = place.get(&operator, &place.machine()).await.text;
+    assert!(!after.contains("Narrow bucket"), "{after}");
+    let steward = place.sign_in(place.steward).await;
+    let questions = format!("{}/questions", place.home());
+    let asked = place.get(&steward, &questions).await.text;
+    assert!(
+        asked.contains("was put on while it was still on"),
+        "{asked}"
+    );
+}
+
+#[tokio::test]
+async fn what_the_last_round_remarked_stands_on_the_machines_page() {
+    let place = Place::new();
+    let book = with_bucket_on(&place).await;
+    let page = format!("{}/m/narrow-bucket", place.home());
+    let remark = "the left one sits a little proud";
+    bucket_walked(&place, book, ClipState::Present, Some(remark));
+    let text = place.get("", &page).await.text;
+    assert!(
+        text.contains("Said at the last round") && text.contains(remark),
+        "{text}"
+    );
+    place.later(1);
+    bucket_walked(&place, book, ClipState::Present, Some(" "));
+    let text = place.get("", &page).await.text;
+    assert!(!text.contains("Said at the last round"), "{text}");
+    // Nothing on it is greased: no way leads to an empty page.
+    let operator = place.sign_in(place.operator).await;
+    let greased = "/greasing\"";
+    let text = place.get(&operator, &page).await.text;
+    assert!(!text.contains(greased), "{text}");
+    let loader = place.get(&operator, &place.machine()).await.text;
+    assert!(loader.contains(greased), "{loader}");
+}
+
+#[tokio::test]
+async fn a_document_does_not_end_before_it_begins() {
+    let place = Place::new();
+    let steward = place.sign_in(place.steward).await;
+    let path = format!("{}/documents", place.machine());
+    let days = |from: &'static str, until: &'static str| {
+        [
+            ("kind", "test-report"),
+            ("title", "Report\u{202e} 7"),
+            ("from", from),
+            ("until", until),
+        ]
+    };
+    let asked = place
+        .post(&steward, &path, &days("2026-03-20", "2026-03-19"))
+        .await;
+    assert_eq!(asked.status, StatusCode::OK);
+    assert!(
+        asked.text.contains("lies before its first"),
+        "{}",
+        asked.text
+    );
+    assert!(state(&place, "marigold").documents.is_empty());
+    kept(&place, &steward, &path, &days("2026-03-20", "2026-03-20")).await;
+    let page = place.get(&steward, &path).await.text;
+    assert!(
+        page.contains("Report▯ 7"),
+        "a sign that turns the writing is seen: {page}"
+    );
+}
+
+#[tokio::test]
+async fn a_text_nobody_reads_is_refused_by_a_form_and_kept_and_asked_about_from_a_phone() {
+    let place = Place::new();
+    let operator = place.sign_in(place.operator).await;
+    let long = "ß".repeat(MOST_LETTERS + 1);
+    let path = format!("{}/note", place.machine());
+    let before = place.yard.tip().unwrap().seq;
+    let refused = place.post(&operator, &path, &[("text", &long)]).await;
+    assert_eq!(refused.status, StatusCode::BAD_REQUEST);
+    assert!(
+        refused.text.contains("more than 20,000 letters"),
+        "{}",
+        refused.text
+    );
+    assert_eq!(place.yard.tip().unwrap().seq, before);
+    kept(&place, &operator, &path, &[("text", &long[2..])]).await;
+    assert_eq!(state(&place, "marigold").asked().count(), 0);
+    let (point, text) = (None, long.clone());
+    let entry = place.write(
+        place.operator,
+        Some("marigold"),
+        Body::Note(Note { point, text }),
+    );
+    let letters = MOST_LETTERS + 1;
+    let state = state(&place, "marigold");
+    assert_eq!(state.questions[&entry].asks, Asks::TextTooLong { letters });
+    let body = place.yard.entry(entry).unwrap().unwrap().body;
+    assert!(
+        matches!(body, Body::Note(note) if note.text == long),
+        "kept whole"
+    );
 }

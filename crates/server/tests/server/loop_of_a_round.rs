@@ -6,7 +6,9 @@ use std::collections::BTreeMap;
 use yard::{
     book::{Book, LevelMark, MeasureLimit, OilHeat, Point, PointKind, read},
     code::Coded,
-    entry::{Body, Evidence},
+    entry::{Answer, Body, Evidence, Reading},
+    id::MachineId,
+    state::{fold_machine, fold_yard},
 };
 
 /// Fields that answer a point well; `odd` gives other fields for some points.
@@ -339,6 +341,57 @@ async fn odd_readings_are_asked_about_and_judged() {
         "{evidence:?}"
     );
     assert_ne!(evidence.verdict, "fit");
+}
+
+/// A number without a unit is in the limit's own, which stands beside the field.
+#[tokio::test]
+async fn a_bare_number_is_read_in_the_unit_beside_its_field() {
+    let place = Place::new();
+    let cookie = place.sign_in(place.operator).await;
+    let book = demo();
+    let measures = book.points.iter().filter_map(|point| match &point.kind {
+        PointKind::Measure(limit) => Some((point, limit)),
+        _ => None,
+    });
+    let (sag, limit) = measures
+        .max_by_key(|(_, limit)| limit.readings.len())
+        .unwrap();
+    let unit = limit.max.as_ref().or(limit.min.as_ref()).unwrap().unit();
+    let mut fields = vec![(format!("v0.{}", sag.id), "1 7/8".to_owned())];
+    let last = limit.readings.len() - 1;
+    fields.extend((1..last).map(|i| (format!("v{i}.{}", sag.id), "2 ± 1/16".to_owned())));
+    fields.push((format!("v{last}.{}", sag.id), "Over 1 under 3".to_owned()));
+    fields.push((format!("m.{}", sag.id), "yes".to_owned()));
+    fields.push((format!("c.{}", sag.id), "yes".to_owned()));
+    let odd = BTreeMap::from([(sag.id.as_str(), fields)]);
+    walk(&place, &cookie, &book, &odd).await;
+    let entries = place.yard.entries().unwrap();
+    let id = MachineId::new("marigold").unwrap();
+    let habits = quantity::Habits::default();
+    let state = fold_machine(&id, &entries, &fold_yard(&entries), &habits);
+    let Answer::Measure { readings, .. } = &state.answers[&sag.id].answered.answer else {
+        unreachable!("a measure")
+    };
+    let parse = |text: &str| {
+        let text = format!("{text} {}", unit.symbol());
+        quantity::parse(&text, &habits, None).unwrap()
+    };
+    let Reading::Value(first) = &readings[0] else {
+        unreachable!("a value")
+    };
+    assert_eq!(
+        (first.value(), first.unit()),
+        (parse("1 7/8").value(), unit)
+    );
+    let Reading::Between { over, under } = &readings[last] else {
+        unreachable!("between gauges")
+    };
+    assert_eq!(over.as_ref().unwrap().si(), parse("1").si());
+    assert_eq!(under.as_ref().unwrap().si(), parse("3").si());
+    let all = format!("{}/pocket", place.machine());
+    let page = place.get(&cookie, &all).await.text;
+    let beside = format!("<span class=\"unit\">{}</span>", unit.symbol());
+    assert!(page.contains(&beside), "{page}");
 }
 
 fn last_evidence(place: &Place) -> Evidence {

@@ -9,6 +9,7 @@ mod fixture;
 mod access_entries;
 mod api_fits;
 mod api_fuzz;
+mod arm_page;
 mod arrival;
 mod book;
 mod chance;

@@ -211,7 +211,7 @@ gap-no-twin = whether there is the same on the other side: { $subject }
 gap-rest-without-proof = what proves this step: { $subject }
     .next = Find what one can see or feel when it is done right.
 gap-no-meter = what its hour meter counts
-    .next = Look whether it counts with the key on, with the engine running, or by turns.
+    .next = Look whether it counts with the key on, with the engine running, or by turns. If it has none, write kind = "none".
 gap-no-greasing-habit = whether it is greased before or after work
     .next = Choose one of the two, and always do the same.
 gap-fluid-without-grade = which grade goes in: { $subject }

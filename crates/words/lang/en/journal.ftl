@@ -1,5 +1,5 @@
 ### The journal: one line for each kind of entry, and the questions only steward or deputy can settle.
-### $answer: an answer already said; $person, $machine, $point, $part: names; $what, $why, $how, $text, $work: the writer's own words
+### $answer: an answer already said; $person, $name, $machine, $point, $part: names; $what, $why, $how, $text, $work: the writer's own words
 ### $n, $of: how many; $hours, $from, $to, $passed, $value: numbers as written or ready to show
 ### $verdict: a verdict already said; $role: a role already said; $until, $at: times already said
 ### $kind, $version, $place: as stored; $perhaps: possible readings as a list; $things: names as a list
@@ -97,6 +97,8 @@ question-meter-jumped-perhaps = The hour meter rose from { $from } to { $to }, b
     .next = Read it again. Two digits may be swapped: was it { $perhaps }?
 question-unreadable = An entry does not read as “{ $kind }” (at { $place }).
     .next = Ask who wrote it, and write down what was meant.
+question-text-too-long = A text of { $n } letters came in. It is kept whole.
+    .next = Read it. Write down in a few lines what matters, and settle this.
 question-misfit = { $point }: the answer is of another kind than the question.
     .next = Ask who answered, and answer it again.
 question-no-such-point = An answer names “{ $point }”, which the book does not have.
@@ -112,6 +114,10 @@ question-book-unread = { $n ->
    *[other] The adopted book has { $n } mistakes for this program.
  }
     .next = Mend the book and adopt it again.
+question-attachment-moved = { $name } was put on while it was still on { $from }. The later place holds.
+    .next = Go and look where it hangs. If that is not so, write where it is.
+question-attachment-not-taken = { $name } was put on, but the book does not name it.
+    .next = If it fits and locks, write it in the book. If not, take it off.
 question-left-running = { $engine ->
     [running] The handover says that the engine was left running.
    *[not-said] The handover does not say whether the engine was stopped.

@@ -19,4 +19,6 @@ kinds-placed-working = engine running, at work
 
 kinds-caution-saddle = Helmet on. Sit on the saddle and hold the brake. Never start it from the ground.
 kinds-caution-held-no-rams = Nobody goes under anything that is not held up by a prop or a lock.
+kinds-caution-off-and-kept = Engine off, and so that nobody can start it.
+kinds-caution-leak-no-rams = No hand near a leak while the engine runs. Stop it first, and let it cool.
 kinds-caution-pulled-off = Engine off, switch off. Before hands go near the chain or the fan: spark plug cap off.

@@ -2,6 +2,31 @@
 ### Keys: leaf-<job>-<name> with parts in-<input> and out-<output>, underscores as hyphens.
 ### $input: an input already said; $unit: a unit
 
+leaf-machine-bent-column = Load beside the middle
+    .purpose = Tells how far a column bends under a load beside its middle, as of a bent rod or a worn pin.
+    .formula = Offset times how much nearer the load is to the one that buckles it.
+    .caution = A small offset can double the stress.
+    .in-load = load
+    .in-critical = load at which it would buckle
+    .in-offset = offset of the load
+    .in-outer-fibre = middle to the outermost steel
+    .in-gyration = radius of gyration
+    .in-area = area of the section
+    .out-bends = how far its middle goes aside
+    .out-stress = highest stress
+
+leaf-machine-catenary = Pull in a hanging chain, exactly
+    .purpose = Tells the pull in a hanging chain by its true curve, beside the flat formula.
+    .formula = The curve whose sag is the one measured, found by halving. Weight for each length gives the pull.
+    .caution = A chain standing still that bends freely.
+    .in-weight-per-length = weight of the chain for each length
+    .in-span = span between the two supports
+    .in-sag = sag in the middle
+    .out-level-pull = level pull, the least
+    .out-pull-at-ends = pull at the ends
+    .out-length = length of the chain
+    .out-flat-formula = what the flat formula says
+
 leaf-machine-conformity-probability = Probability of lying within the limits
     .purpose = Tells how likely it is that what you measured really lies within its limits.
     .formula = The share of a normal curve, as wide as the measurement is uncertain, that lies between the limits.
@@ -11,6 +36,14 @@ leaf-machine-conformity-probability = Probability of lying within the limits
     .in-low = lower limit, if there is one
     .in-high = upper limit, if there is one
     .out-probability = probability of lying within
+
+leaf-machine-ground-bears = What ground bears
+    .purpose = Gives a first guess of what a kind of ground bears.
+    .formula = A table of planning figures.
+    .caution = Take the least. Wet ground, made ground and the edge of a trench bear less still.
+    .in-ground = kind: 1 soft clay, 2 firm clay or fill, 3 dense sand or gravel, 4 stone
+    .out-least = at least
+    .out-most = at most
 
 leaf-machine-guard-band-risk = Risk left at the edge of a guard band
     .purpose = Tells how often a value that was just accepted lies beyond its limit after all.
@@ -52,6 +85,171 @@ leaf-machine-level-drop-from-rods = Level drop from rods
     .out-oil-taken = oil taken from the tank
     .out-drop = fall of the level
 
+leaf-machine-level-to-mark = Level brought to its mark
+    .purpose = Says what a level would be in the mark's own pose and warmth, and whether the tank runs over.
+    .formula = The level as read, plus rods and attachments over the plan, less what warmth adds.
+    .caution = Good enough to keep you from overfilling. Before you add oil, bring the machine into the pose of the mark and read again.
+    .in-over-mark = level over the mark as read (under it: minus)
+    .in-tank-length = length of the tank at the mark
+    .in-tank-width = width of the tank at the mark
+    .in-rod-diameters = diameter of each rod
+    .in-out-now = how far each rod is out now
+    .in-out-at-mark = how far each rod is out in the pose of the mark
+    .in-oil = all oil of the system
+    .in-warmer = how much warmer than the mark wants
+    .in-expansion = expansion of the oil for each degree
+    .in-in-attachments = oil in attachments the mark does not count on
+    .in-top-over-mark = from the mark to where it runs over
+    .out-drop-by-rods = fall because of the rods
+    .out-rise-by-warmth = rise because of warmth
+    .out-over-mark-at-reference = over the mark in its own pose and warmth
+    .out-oil-over-mark = oil over the mark (missing: minus)
+    .out-with-rods-in = over the mark with every rod in, as warm as now
+    .out-runs-over = it would run over
+
+leaf-machine-lever-force = Force on a lever
+    .purpose = Tells which force a ram needs to hold loads on a lever.
+    .formula = Each load times its distance from the pivot, over the ram's distance.
+    .caution = In this one pose: the distances change with it.
+    .in-loads = loads
+    .in-arms = distance of each load from the pivot
+    .in-ram-arm = distance of the ram's line from the pivot
+    .out-force = force of the ram
+
+leaf-machine-linkage-force = Force through lever and link
+    .purpose = Tells the force at the bucket's lip from four distances taken with a tape.
+    .formula = Ram force times both inner distances, over both outer ones.
+    .caution = An upper bound: one pose, no weight, machine held down.
+    .in-ram-force = force of the bucket ram
+    .in-ram-arm = lever pin to the line of the ram
+    .in-link-arm-on-lever = lever pin to the line of the link
+    .in-link-arm-on-bucket = bucket pin to the line of the link
+    .in-radius = bucket pin to lip or tooth
+    .out-force = force at the lip
+
+leaf-machine-loader-limit = Load of a loader
+    .purpose = Tells what a loader may carry in its bucket, from the load that tips it.
+    .formula = Half of the tipping load on wheels, 35 % on tracks.
+    .caution = Level, firm ground. Carry low.
+    .in-tipping = load that begins to tip it, fully turned
+    .in-on-tracks = is it on tracks?
+    .out-load = load it may carry
+
+leaf-machine-oil-compression = Oil under pressure
+    .purpose = Tells how much oil shrinks when its pressure rises.
+    .formula = Volume times pressure over stiffness.
+    .caution = Air in the oil makes it far softer.
+    .in-volume = oil
+    .in-rise = rise of the pressure
+    .in-stiffness = stiffness of the oil (bulk modulus)
+    .out-less = what it loses
+    .out-share = as a share of the whole
+
+leaf-machine-packing-or-valve = Packing or valve
+    .purpose = Tells whether a ram sinks by its packing or by its valve.
+    .formula = Sinks it faster with the lever held to raise and the engine off, oil passes the packing. Else the valve.
+    .caution = Same pose, same load, nobody under it. If it is not clear, load the bucket and wait longer.
+    .in-neutral-drop = drop with the lever in neutral
+    .in-neutral-minutes = in what time
+    .in-held-drop = drop with the lever held to raise, engine off
+    .in-held-minutes = in what time
+    .in-reading = ± of each drop
+    .out-neutral-rate = drop a minute in neutral
+    .out-held-rate = drop a minute with the lever held
+    .out-packing = it is the packing
+    .out-valve = it is the valve
+
+leaf-machine-pad-area-needed = Pad that is needed
+    .purpose = Tells how large a pad must be for the ground to bear its load.
+    .formula = Load over what the ground bears.
+    .caution = A pad that bends carries only in its middle.
+    .in-load = highest load on this support
+    .in-ground-bears = pressure the ground bears
+    .out-area = area the pad needs
+
+leaf-machine-pad-pressure = Pressure under a pad
+    .purpose = Tells how hard a pad, a foot or a track presses on the ground.
+    .formula = Load over area.
+    .caution = Of a mat often less than half carries. A trench or wet ground beside it bears less.
+    .in-load = load on this support
+    .in-area = area of the pad on the ground
+    .out-pressure = pressure on the ground
+
+leaf-machine-passive-pressure = What soil pushes back with
+    .purpose = Tells the most that soil pushes back on an upright face before it gives way.
+    .formula = What lies above, times the soil's factor, plus twice the cohesion times its root.
+    .caution = An upper bound. Wet or loosened soil gives way sooner.
+    .in-from-above = pressure of what lies above
+    .in-friction-angle = angle of friction of the soil
+    .in-cohesion = cohesion of the soil
+    .out-pressure = pressure of the soil
+
+leaf-machine-ram-drift = Drift: cooling or leaking
+    .purpose = Tells whether a ram sank because its oil cooled or because oil leaked.
+    .formula = Cooling explains column times expansion times degrees. What is left, times the area, is the leak.
+    .caution = Compare only with the same load, pose and warmth.
+    .in-sank = how far the ram sank
+    .in-minutes = in what time
+    .in-bore = bore
+    .in-rod = diameter of the rod
+    .in-pulled = does the load pull on the rod?
+    .in-oil-column = oil that holds it, as a length of the ram
+    .in-cooling = how much colder the oil got
+    .in-expansion = expansion of the oil for each degree
+    .out-by-cooling = explained by cooling
+    .out-by-leakage = left for a leak
+    .out-leakage = the leak that would be
+
+leaf-machine-ram-oil = Oil of a ram
+    .purpose = Tells how much oil a ram takes for a whole stroke, and what the tank is short of then.
+    .formula = Area times stroke. The difference of both sides is the rod's volume.
+    .caution = Hoses and fittings hold more.
+    .in-count = rams side by side
+    .in-bore = bore
+    .in-rod = diameter of the rod
+    .in-stroke = stroke
+    .out-full-side = oil for a stroke out
+    .out-rod-side = oil for a stroke in
+    .out-from-tank = what the tank is short of, ram out
+
+leaf-machine-ram-speed = Speed of a ram
+    .purpose = Tells how fast a ram moves at a flow of oil.
+    .formula = Flow over area: the piston's going out, the ring's going in.
+    .caution = All the flow to this ram, and nothing leaks.
+    .in-flow = flow
+    .in-count = rams side by side
+    .in-bore = bore
+    .in-rod = diameter of the rod
+    .out-outwards = speed outwards
+    .out-inwards = speed inwards
+
+leaf-machine-relief-heat = Heat of a relief valve
+    .purpose = Tells how much power turns to heat while oil runs over a relief valve.
+    .formula = Pressure times flow.
+    .caution = Holding a ram on its stop does nothing but heat the oil.
+    .in-pressure = pressure
+    .in-flow = flow over the valve
+    .out-power = power lost
+
+leaf-machine-sag-from-pull = Sag at a pull
+    .purpose = Tells how far a chain sags at a pull.
+    .formula = Weight for each length, times the span twice, over eight times the level part of the pull.
+    .caution = A chain standing still. Keep fingers out of a track that can move.
+    .in-weight-per-length = weight of the chain for each length
+    .in-span = span between the two supports
+    .in-pull-at-ends = pull along the chain at its ends
+    .out-sag = sag in the middle
+    .out-level-pull = level part of the pull
+
+leaf-machine-sag-length = Length of a sagging chain
+    .purpose = Tells how much longer than its span a sagging chain is.
+    .formula = Eight thirds of the sag squared, over the span.
+    .caution = For flat sags, up to an eighth of the span.
+    .in-span = span between the two supports
+    .in-sag = sag in the middle
+    .out-extra = beyond the span
+    .out-length = whole length
+
 leaf-machine-sag-tension = Track tension from sag
     .purpose = Tells how hard a track pulls for its weight and its sag.
     .formula = Weight for each length, times the span twice, over eight times the sag.
@@ -69,6 +267,30 @@ leaf-machine-sag-tension-ratio = Change of track tension
     .in-sag-after = sag after
     .out-ratio = tension after, as a multiple of before
 
+leaf-machine-side-slope = Leaning on a side slope
+    .purpose = Tells how near a machine on a side slope is to tipping and to sliding.
+    .formula = It tips where the weight passes through the lower edge, and slides where the fall is more than the friction.
+    .caution = Standing still on firm ground. A hole, a swung arm or a load take most of the margin.
+    .in-height = height of the centre of all weights
+    .in-to-lower = from it to the lower supports
+    .in-to-upper = from it to the upper supports
+    .in-slope = slope
+    .in-friction = share of the load that holds
+    .out-tips-at = slope at which it tips
+    .out-slides-at = slope at which it slides
+    .out-tipping-margin = share left before it tips
+    .out-sliding-margin = share left before it slides
+    .out-lower-share = share of the load on the lower supports
+
+leaf-machine-slide-pull = Pull that slides
+    .purpose = Tells which pull drags a foot, or the whole machine, over the ground.
+    .formula = Friction times load; a pull that lifts drags sooner, one that presses down later.
+    .caution = Firm, level ground. Ice, plate or wet grass hold far less.
+    .in-load = load on the support
+    .in-friction = share of the load that holds
+    .in-upwards = pull over level (downwards: minus)
+    .out-pull = pull at which it slides
+
 leaf-machine-span-mean = Mean of spans
     .purpose = Gives the mean of several spans where the rule asks for the mean.
     .formula = Sum of the spans over their number. Its ± is that of one reading over the root of the number.
@@ -78,6 +300,47 @@ leaf-machine-span-mean = Mean of spans
     .out-mean = mean
     .out-least = least span
     .out-greatest = greatest span
+
+leaf-machine-straight-column = When a column buckles
+    .purpose = Tells at which load a straight column of one section buckles.
+    .formula = Euler's load where it is slender, Johnson's where it is stout.
+    .caution = Straight and loaded in its middle. Little is.
+    .in-second-moment = second moment of area
+    .in-area = area of the section
+    .in-effective-length = effective length
+    .in-elasticity = stiffness of the steel
+    .in-yield-stress = stress at which it yields
+    .out-slenderness = slenderness
+    .out-transition = slenderness from which Euler holds
+    .out-euler = Euler's load
+    .out-critical = load at which it buckles
+
+leaf-machine-track-adjuster = Track adjuster
+    .purpose = Tells how much grease an adjuster takes to bring a track to another sag.
+    .formula = The chain taken out of the hanging spans, half of it at the idler, times the piston's area.
+    .caution = Grease in an adjuster is under pressure and can kill. Never loosen its fitting further than its book allows.
+    .in-span = span between two rollers
+    .in-spans = how many such spans hang
+    .in-sag-before = sag before
+    .in-sag-after = sag wanted
+    .in-piston = diameter of the adjuster's piston
+    .in-density = density of the grease
+    .in-grams-per-stroke = grease for one stroke of the gun
+    .out-slack = chain taken in (let out: minus)
+    .out-idler = travel of the idler
+    .out-grease = grease
+    .out-strokes = strokes of the gun
+
+leaf-machine-two-supports = Load on two supports
+    .purpose = Tells what each of two supports carries under several loads.
+    .formula = Moments about the first support give the second. The first carries the rest.
+    .caution = A minus means that the support would have to pull: it lifts.
+    .in-loads = loads, downwards
+    .in-places = where each load is
+    .in-first = where the first support is
+    .in-second = where the second support is
+    .out-on-first = on the first
+    .out-on-second = on the second
 
 leaf-machine-walk-between = Walk between two stations
     .purpose = Tells how far it is on foot from one station to the next, round the machine.
@@ -111,6 +374,21 @@ leaf-upkeep-bearing-grease-mass = Grease for a rolling bearing
     .in-outer-diameter = outer diameter of the bearing
     .in-width = width of the bearing
     .out-mass = grease
+
+leaf-upkeep-bolt-preload-range = Pull in a bolt, least and most
+    .purpose = Tells between which limits the pull in a bolt lies for a torque.
+    .formula = Torque over nut factor and diameter, once with the highest factor and once with the lowest.
+    .caution = Above the proof load the bolt is overstretched. Rust and paint lie outside of any list.
+    .in-torque = torque at the wrench
+    .in-diameter = nominal diameter
+    .in-nut-factor-low = nut factor, low
+    .in-nut-factor-high = nut factor, high
+    .in-stress-area = stress area of the thread
+    .in-proof-stress = proof stress of the grade
+    .out-least = least pull
+    .out-most = most pull
+    .out-share-least = least, as a share of the proof load
+    .out-share-most = most, as a share of the proof load
 
 leaf-upkeep-due-days = Days left
     .purpose = Tells how many days are left until something is due.
@@ -219,6 +497,24 @@ leaf-upkeep-round-minutes = Minutes for a round
     .in-walking-speed = walking speed
     .out-minutes = minutes
 
+leaf-upkeep-split-pin = Split pin for a hole
+    .purpose = Tells the largest split pin that goes through a hole.
+    .formula = The largest size of the table that is no larger than the hole.
+    .caution = Never use one twice, and never where it would be sheared.
+    .in-hole = diameter of the hole
+    .out-size = size of the split pin
+    .out-thickest = its shank at the thickest
+    .out-thinnest = its shank at the thinnest
+
+leaf-upkeep-split-pin-for-pin = Split pin for a pin
+    .purpose = Tells the split pin, and the hole for it, that belong to a pin with a head.
+    .formula = The row of a published table for the largest pin that is no thicker than yours.
+    .caution = For inch pins. Use the largest split pin that goes through.
+    .in-pin = diameter of the pin
+    .out-split-pin = diameter of the split pin
+    .out-hole-least = least hole for it
+    .out-hole-most = largest hole for it
+
 leaf-upkeep-strokes-for-mass = Strokes of the grease gun
     .purpose = Turns grams of grease into strokes of your gun.
     .formula = Grams wanted over grams a stroke, to the nearest whole stroke, but at least one.
@@ -252,3 +548,13 @@ refusal-draws = So many draws cannot be made.
     .next = Take from two to a million.
 refusal-spread = A value is spread in a way that cannot be.
     .next = Give each a width of nothing or more.
+refusal-sag-beyond-any-chain = No chain hangs so deep over so short a span.
+    .next = Measure span and sag again.
+refusal-pull-too-small = This pull does not even carry the chain's own weight.
+    .next = Take a larger pull or a shorter span.
+refusal-never-slides = Pulled so far downwards it never slides.
+    .next = Take a flatter pull.
+refusal-buckles = The load is not under the one at which it buckles.
+    .next = Take a smaller load.
+refusal-supports-coincide = Both supports are in the same place.
+    .next = Say where each one is.

@@ -207,6 +207,7 @@ paper-strip-more = { $n ->
    *[other] and { $n } more
  }
 paper-strip-cut = Cut out and put it beside the hour meter.
+paper-strip-cut-no-meter = Cut out and put it where the machine is kept.
 
 sheet-title = Walk-round
 sheet-who = Who

@@ -130,9 +130,9 @@ function-weak = works, but weak, stiff or slow
 function-fails = does not work, or does not return
 
 look-well = in order
-look-worn = worn or dirty, can wait
-look-damaged = damaged
-look-missing = missing
+look-worn = worn, dirty or not quite so; can wait
+look-damaged = damaged or wrong
+look-missing = missing or not so
 
 crank-turned = turned
 crank-did-not = did not turn

@@ -3,6 +3,7 @@
 link-greasing = Greased it
 greasing-title = Greased outside a round
 greasing-intro = Answer for the joints you greased. Leave the others.
+greasing-none = Its book names nothing to grease.
 greasing-joint = Joint
 ask-greasing = No joint is answered.
     .next = Say at each joint you greased what became of it.

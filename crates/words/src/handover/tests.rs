@@ -149,6 +149,7 @@ fn every_what() -> Vec<What> {
         What::NotReleased,
         What::HoursInQuestion,
         What::NotHandedOver,
+        What::UsedSinceHandover,
         What::LeftRunning,
     ]);
     all.extend(Severity::ALL.iter().map(|s| What::Fault {
@@ -212,6 +213,9 @@ fn every_what() -> Vec<What> {
             ended,
         }),
     );
+    all.push(What::DocumentUndated {
+        title: "Test report of the lifting eye".into(),
+    });
     all
 }
 
@@ -281,6 +285,15 @@ fn a_verdict_that_only_lacks_knowledge_says_walk_round_first() {
     assert_eq!(
         words.verdict(&judged(Verdict::StandDown, false, None, None)),
         "Stand down"
+    );
+    let mut of_book = judged(Verdict::StandDown, true, None, None);
+    of_book.reasons[0].what = What::Gap {
+        gap: "no-stop:".into(),
+    };
+    assert_eq!(
+        words.verdict(&of_book),
+        "Find out first",
+        "no walk tells what the book lacks"
     );
     assert_eq!(
         words.verdict(&judged(Verdict::Fit, false, None, None)),

@@ -245,7 +245,7 @@ impl Words {
         given: Option<&str>,
         args: Args<'_>,
     ) -> String {
-        let Some(given) = given else {
+        let Some(given) = given.filter(|given| !given.trim().is_empty()) else {
             return self.say(key, &args);
         };
         let mut args = args;

@@ -3,7 +3,7 @@
 use crate::{Names, Told, Words};
 use yard::{
     code::Coded,
-    id::FaultRef,
+    id::{FaultRef, MachineId},
     state::{Asks, Question},
 };
 
@@ -66,10 +66,16 @@ impl Words {
                 "question-told-too-much",
                 &[hours("told", told), hours("passed", passed)],
             ),
+            Asks::NoMeterToRead { shows } => {
+                self.told("question-no-meter-to-read", &[hours("hours", shows)])
+            }
             Asks::Unreadable { kind, at } => self.told(
                 "question-unreadable",
                 &[("kind", kind.into()), ("place", at.into())],
             ),
+            Asks::TextTooLong { letters } => {
+                self.told("question-text-too-long", &[("n", (*letters).into())])
+            }
             Asks::Misfit { point } => self.told(
                 "question-misfit",
                 &[("point", self.point(point, names).into())],
@@ -89,10 +95,26 @@ impl Words {
             Asks::BookUnread { mistakes } => {
                 self.told("question-book-unread", &[("n", (*mistakes).into())])
             }
+            Asks::AttachmentMoved { attachment, from } => self.told(
+                "question-attachment-moved",
+                &[
+                    ("name", self.machine_or_id(attachment, names).into()),
+                    ("from", self.machine_or_id(from, names).into()),
+                ],
+            ),
+            Asks::AttachmentNotTaken { attachment } => self.told(
+                "question-attachment-not-taken",
+                &[("name", self.machine_or_id(attachment, names).into())],
+            ),
             Asks::LeftRunning { engine } => {
                 self.told("question-left-running", &[("engine", engine.code().into())])
             }
         }
+    }
+
+    fn machine_or_id(&self, machine: &MachineId, names: &dyn Names) -> String {
+        let known = names.machine(machine);
+        known.unwrap_or_else(|| machine.to_string())
     }
 
     /// What a finding is called where it is named: its point, or "a finding".

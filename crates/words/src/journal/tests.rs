@@ -442,6 +442,7 @@ fn every_question_says_how_to_settle_it() {
     let words = Words::english();
     let hours = |n: i64| Exact::from(n);
     let point = || PointId::new("horn").unwrap();
+    let bucket = || MachineId::new("narrow-bucket").unwrap();
     let questions = [
         Asks::MeterFell {
             from: hours(1240),
@@ -474,10 +475,12 @@ fn every_question_says_how_to_settle_it() {
             told: hours(30),
             passed: hours(20),
         },
+        Asks::NoMeterToRead { shows: hours(1240) },
         Asks::Unreadable {
             kind: own("run"),
             at: own("body.hours"),
         },
+        Asks::TextTooLong { letters: 30_000 },
         Asks::Misfit { point: point() },
         Asks::NoSuchPoint { point: point() },
         Asks::NotEntitled {
@@ -486,6 +489,13 @@ fn every_question_says_how_to_settle_it() {
         Asks::CorrectionNotEntitled { of: entry() },
         Asks::Rivals { of: entry() },
         Asks::BookUnread { mistakes: 2 },
+        Asks::AttachmentMoved {
+            attachment: bucket(),
+            from: MachineId::new("loader").unwrap(),
+        },
+        Asks::AttachmentNotTaken {
+            attachment: bucket(),
+        },
         Asks::LeftRunning {
             engine: EngineLeft::Running,
         },

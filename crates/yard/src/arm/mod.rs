@@ -14,8 +14,11 @@
 
 mod assembly;
 mod at_rest;
+mod dig;
+mod drag;
 mod footing;
 mod forces;
+mod lesson;
 mod machine;
 mod missing;
 mod moving;
@@ -33,7 +36,10 @@ mod surveyed;
 mod teaching;
 mod under_force;
 
+pub use dig::{Dig, RamPart};
+pub use drag::{Dragged, drag};
 pub use forces::pin_forces;
+pub use lesson::{CutLesson, Frame, ParkedLesson, cut_lesson, parked_lesson};
 pub use machine::{
     Cell, Likely, MachineRecord, MapGrid, PointOfApplication, RamRange, StandardForces, Strongest,
     likely, machine, strength_map, strongest,

@@ -8,8 +8,8 @@ use crate::code::Coded;
 use quantity::Quantity;
 use reckon::arm::shape::{ArmShape, Joint, Turns, Vector};
 use reckon::arm::survey::{
-    Assembly, Doubt, Fault, Further, Geometry, Part, Pin, RamEnds, Reading, Solved, Survey, Taped,
-    Which, Z95, solve,
+    Assembly, Closing, Doubt, Fault, Further, Geometry, Part, Pin, RamEnds, Reading, Solved,
+    Survey, Taped, Which, Z95, solve,
 };
 
 /// Standard uncertainty of a distance written without ±, in metres: a tape from pin to pin is good to 3 mm in 19 of 20
@@ -97,9 +97,11 @@ fn asked(taken: &Taken<'_>, nominal: &ArmShape) -> Survey {
     Survey {
         nominal: geometry,
         assembly: Assembly::of(nominal),
-        rams: nominal.rams.each_ref().map(|ram| RamEnds {
-            closed: ram.closed,
-            open: ram.extended(),
+        rams: nominal.rams.each_ref().map(|ram| {
+            Some(RamEnds {
+                closed: ram.closed,
+                open: ram.extended(),
+            })
         }),
         distances: taken
             .distances
@@ -181,8 +183,10 @@ fn findings(taken: &Taken<'_>, solved: &Solved) -> Vec<SurveyFinding> {
         further: side.further.as_ref().map(|one| taken.next(one)),
     });
     let closing = Joint::ALL.into_iter().zip(solved.closing);
-    let closing =
-        closing.filter_map(|(joint, trouble)| Some(SurveyFinding::DoesNotClose(joint, trouble?)));
+    let closing = closing.filter_map(|(joint, closing)| match closing {
+        Closing::Part(part) => Some(SurveyFinding::DoesNotClose(joint, part.trouble)),
+        Closing::Whole | Closing::NotKnown => None,
+    });
     faults
         .chain(impossible)
         .chain(doubts)

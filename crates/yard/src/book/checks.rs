@@ -4,8 +4,9 @@ use super::desk::Desk;
 use super::fields::Named;
 use super::reading::ReadPoint;
 use super::trouble::TroubleKind;
-use super::{AttachmentTaken, Joint, PointKind, Station};
+use super::{AttachmentTaken, Book, Joint, PointKind, Station};
 use crate::id::StationId;
+use quantity::{Exact, Unit};
 use std::{collections::BTreeSet, mem::discriminant, ops::Range};
 
 /// Twins name each other and are of one kind.
@@ -88,6 +89,33 @@ pub(super) fn marks_with_attachments(
                     found: name.clone(),
                 },
             );
+        }
+    }
+}
+
+/// An attachment is another machine than the one that takes it; nobody idles more than all the time.
+pub(super) fn whole_book(desk: &Desk<'_>, book: &Book) {
+    for taken in book
+        .attachments
+        .iter()
+        .filter(|taken| taken.id == book.machine.id)
+    {
+        let what = TroubleKind::IdTwice {
+            id: taken.id.to_string(),
+            first_line: desk.lines.naming("machine"),
+        };
+        desk.mistake(desk.lines.whole(taken.line), what);
+    }
+    for (_, meter) in book.meters() {
+        let share = meter.speeds.idle_share.as_ref();
+        let share = share.and_then(|share| share.in_unit(Unit::Percent));
+        if share.is_some_and(|share| share > Exact::from(100)) {
+            let what = TroubleKind::OutOfBounds {
+                key: "idle-share".to_owned(),
+                least: 0,
+                most: 100,
+            };
+            desk.mistake(desk.lines.whole(meter.line), what);
         }
     }
 }

@@ -22,6 +22,24 @@ impl<'t> Lines<'t> {
         (count(line), count(before.chars().count() + 1))
     }
 
+    /// A whole line, counted from 1, without its end.
+    pub(super) fn whole(&self, line: u32) -> std::ops::Range<usize> {
+        let index = usize::try_from(line).unwrap_or(usize::MAX).max(1) - 1;
+        let start = self.starts.get(index).copied().unwrap_or(self.text.len());
+        let rest = &self.text[start..];
+        start..start + rest.find('\n').unwrap_or(rest.len())
+    }
+
+    /// The line, counted from 1, under whose heading a table of this name stands; 1 where none does.
+    pub(super) fn naming(&self, table: &str) -> u32 {
+        let heading = format!("[{table}]");
+        let found = self
+            .text
+            .lines()
+            .position(|line| line.trim().starts_with(&heading));
+        found.map_or(1, |index| count(index + 1))
+    }
+
     /// The nearest range that lies in the text on character boundaries.
     pub(super) fn within(&self, span: std::ops::Range<usize>) -> std::ops::Range<usize> {
         let start = self
@@ -49,6 +67,13 @@ mod tests {
         assert_eq!(lines.at(2), (2, 1));
         assert_eq!(lines.at(4), (2, 2), "½ is two bytes and one character");
         assert_eq!(lines.at(8), (3, 1));
+    }
+
+    #[test]
+    fn a_line_is_found_by_its_number_and_a_table_by_its_heading() {
+        let lines = Lines::of("a\n [stop] # x\nc");
+        assert_eq!((lines.whole(3), lines.whole(9)), (14..15, 15..15));
+        assert_eq!((lines.naming("stop"), lines.naming("rest")), (2, 1));
     }
 
     #[test]

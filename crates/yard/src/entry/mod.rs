@@ -3,9 +3,11 @@
 mod arrival;
 mod body;
 mod photos;
+mod texts;
 
 pub use arrival::*;
 pub use body::*;
+pub use texts::MOST_LETTERS;
 
 use crate::id::{DeviceId, EntryId, MachineId, PersonId};
 use jiff::Timestamp;

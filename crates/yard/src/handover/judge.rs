@@ -3,6 +3,7 @@
 use super::{
     Context, Holds, Judgement, Reason, Situation, Verdict, What,
     documents::{needed, written_for},
+    hanging::hanging,
     rules::{RULES, Rule},
     signing::{end_of_day, sign_off},
 };
@@ -108,6 +109,7 @@ fn holds(situation: &Situation, context: &Context, verdict: Verdict, reasons: &[
         .filter(|_| context.role == Role::Operator)
         .and_then(|given| given.until);
     let of_sign_off = last_day.and_then(|day| end_of_day(situation, day));
+    let of_attachments = attachments_until(situation);
     let of_documents = needed_until(situation, context).and_then(|day| end_of_day(situation, day));
     Holds {
         person: situation.person,
@@ -116,25 +118,47 @@ fn holds(situation: &Situation, context: &Context, verdict: Verdict, reasons: &[
             .into_iter()
             .chain(of_sign_off.filter(|_| round.is_some()))
             .chain(of_documents.filter(|_| round.is_some()))
+            .chain(of_attachments.filter(|_| round.is_some()))
             .min(),
         until_hours: until_hours(context, reasons),
         permit: permit(situation, context, verdict),
     }
 }
 
+/// When the first verdict ends that an attachment on it has of its own.
+fn attachments_until(situation: &Situation) -> Option<Timestamp> {
+    let judged = hanging(situation).filter_map(|(_, attachment)| attachment);
+    judged.filter_map(|judged| judged.holds.until).min()
+}
+
 /// The last day on which every document that the machine needs still holds, as far as one ends at all.
 fn needed_until(situation: &Situation, context: &Context) -> Option<Date> {
-    let last_of = |wanted: &DocumentWanted| {
-        let kept = written_for(situation, wanted).filter(|kept| kept.ended.is_none());
-        // One without a last day holds for good.
-        kept.map(|kept| kept.document.until.unwrap_or(Date::MAX))
-            .max()
-    };
     let today = day_of(situation.now, situation.zone);
     needed(context)
-        .filter_map(last_of)
-        .filter(|last| *last >= today && *last < Date::MAX)
+        .filter_map(|wanted| held_through(situation, wanted, today))
+        .filter(|last| *last < Date::MAX)
         .min()
+}
+
+/// The last day on which one need is met without a day between, whichever paper meets it; none where it is not met today. A
+/// paper without a last day holds for good.
+fn held_through(situation: &Situation, wanted: &DocumentWanted, today: Date) -> Option<Date> {
+    let kept = written_for(situation, wanted).filter(|kept| kept.ended.is_none());
+    let mut spans: Vec<(Date, Date)> = kept
+        .map(|kept| {
+            let (from, until) = (kept.document.from, kept.document.until);
+            (from.unwrap_or(Date::MIN), until.unwrap_or(Date::MAX))
+        })
+        .collect();
+    spans.sort();
+    let mut held = None;
+    for (from, until) in spans {
+        let next: Date = held.map_or(today, |last: Date| last.tomorrow().unwrap_or(Date::MAX));
+        if from <= next && until >= today {
+            held = held.max(Some(until));
+        }
+    }
+    held
 }
 
 /// The life hours at which the first refused fitting stands the machine down.

@@ -14,6 +14,7 @@ mod as_if_open;
 mod context;
 mod documents;
 mod engine_off;
+mod hanging;
 mod must_work;
 mod others;
 mod outside;

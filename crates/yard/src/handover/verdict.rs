@@ -105,6 +105,24 @@ impl Judgement {
                 .filter(|r| r.weighs == Verdict::StandDown)
                 .all(|r| r.unknown)
     }
+
+    /// Whether walking it round tells any of what stands it down: no walk cures a gap of the book.
+    pub fn walking_helps(&self) -> bool {
+        let told_elsewhere = |what: &What| {
+            matches!(
+                what,
+                What::NoBook
+                    | What::Gap { .. }
+                    | What::AttachmentNotKnown { .. }
+                    | What::Refused { .. }
+            )
+        };
+        let mut down = self
+            .reasons
+            .iter()
+            .filter(|one| one.weighs == Verdict::StandDown);
+        down.any(|one| !told_elsewhere(&one.what))
+    }
 }
 
 /// What a verdict holds for.
@@ -293,8 +311,10 @@ pub enum What {
         /// Step.
         step: ItemId,
     },
-    /// Last handover not written.
+    /// Nobody ever handed it over.
     NotHandedOver,
+    /// It was used after the last handover.
+    UsedSinceHandover,
     /// Engine was left running.
     LeftRunning,
     /// Nobody said whether the engine was off when the machine was left.
@@ -354,6 +374,11 @@ pub enum What {
         title: String,
         /// Its last day, where there was one.
         ended: Option<jiff::civil::Date>,
+    },
+    /// A document that the machine needs is there, but nobody wrote its last day.
+    DocumentUndated {
+        /// Its title in the book.
+        title: String,
     },
     /// A recall that nobody has answered.
     OpenRecall {

@@ -22,10 +22,8 @@ pub(super) fn own_round<'a>(situation: &Situation<'a>) -> Option<&'a Round> {
         .max_by_key(|round| (round.begun, round.id))
         .filter(|round| !is_past(situation, round))
         .filter(|round| {
-            situation
-                .machine
-                .back_since
-                .is_none_or(|back| round.begun >= back)
+            let anew = situation.machine.anew_since();
+            anew.is_none_or(|since| round.begun >= since)
         })
 }
 

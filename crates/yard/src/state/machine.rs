@@ -83,6 +83,8 @@ pub struct MachineState {
     pub left: Option<super::Left>,
     /// When it came back, where it ever left and did: what was walked before says nothing any more.
     pub back_since: Option<Timestamp>,
+    /// When it was last put on another machine, where it is an attachment: a round before that says nothing of how it hangs.
+    pub put_on_since: Option<Timestamp>,
     /// How it was taken in, where somebody wrote that down.
     pub arrival: Option<super::Arrived>,
 }
@@ -97,6 +99,10 @@ impl MachineState {
         self.books
             .iter()
             .find(|adopted| adopted.revision == revision)
+    }
+    /// Since when a round has to begin to count: it came back to the yard, or was put on another machine.
+    pub fn anew_since(&self) -> Option<Timestamp> {
+        self.back_since.max(self.put_on_since)
     }
     /// Today's id of a point that may have been renamed.
     pub fn point_today(&self, point: &PointId) -> PointId {
@@ -584,12 +590,22 @@ pub enum Asks {
         /// Hours that passed.
         passed: quantity::Exact,
     },
+    /// A meter was read where the book says that there is none. It is not counted.
+    NoMeterToRead {
+        /// What was read.
+        shows: quantity::Exact,
+    },
     /// The body does not read.
     Unreadable {
         /// Kind as written.
         kind: String,
         /// Where.
         at: String,
+    },
+    /// A text longer than any of a form may be. It is kept whole.
+    TextTooLong {
+        /// How many letters.
+        letters: usize,
     },
     /// An answer does not fit its point.
     Misfit {
@@ -620,6 +636,18 @@ pub enum Asks {
     BookUnread {
         /// How many mistakes.
         mistakes: usize,
+    },
+    /// An attachment was put on while it still hung on another machine. The later place holds.
+    AttachmentMoved {
+        /// The attachment.
+        attachment: MachineId,
+        /// Where it hung.
+        from: MachineId,
+    },
+    /// An attachment was put on that the machine's book does not name.
+    AttachmentNotTaken {
+        /// The attachment.
+        attachment: MachineId,
     },
     /// Engine left running at handover.
     LeftRunning {

@@ -25,7 +25,10 @@ pub fn costs(machine: &MachineState, entries: &[EntryId], decimal_comma: bool) -
         .work
         .iter()
         .filter(|work| entries.contains(&work.entry));
-    for (work, written) in named.filter_map(|work| Some((work, work.cost.as_ref()?))) {
+    let written = |cost: &&String| !cost.trim().is_empty();
+    for (work, written) in
+        named.filter_map(|work| Some((work, work.cost.as_ref().filter(written)?)))
+    {
         match amount(written, decimal_comma) {
             Some((currency, value)) => {
                 let sum = costs.sums.entry(currency).or_insert_with(Exact::zero);
@@ -61,7 +64,19 @@ pub fn amount(written: &str, decimal_comma: bool) -> Option<(String, Exact)> {
             .chars()
             .all(|c| is_mark(c) || matches!(c, '$' | '.'));
     let number = number(&written[first..last], decimal_comma)?;
-    plain.then(|| (currency.trim_matches('.').to_owned(), number))
+    plain.then(|| (one_sign(currency.trim_matches('.')), number))
+}
+
+/// One way of writing for a currency, so that `2 €` and `2 eur` stand in one sum. A sign that several currencies use, as `$`
+/// and `£`, is left as it is written.
+fn one_sign(currency: &str) -> String {
+    let letters = |text: &str| text.len() == 3 && text.chars().all(|c| c.is_ascii_alphabetic());
+    match currency {
+        "€" => "EUR".to_owned(),
+        "US$" => "USD".to_owned(),
+        code if letters(code) => code.to_ascii_uppercase(),
+        _ => currency.to_owned(),
+    }
 }
 
 /// `12`, `12.50`, `1,200.50`, `1 200,50`. A single mark before one or two digits at the end is the decimal sign in any yard;
@@ -108,9 +123,11 @@ mod tests {
             ("12", false, "", "12"),
             ("£12.50", false, "£", "12.5"),
             ("12,50 EUR", true, "EUR", "12.5"),
-            ("12,50 EUR", false, "EUR", "12.5"),
+            ("12,50 eur", false, "EUR", "12.5"),
+            ("US$ 3", false, "USD", "3"),
+            ("3 usd", false, "USD", "3"),
             ("$1,200.50", false, "$", "1200.5"),
-            ("1.200,50 €", true, "€", "1200.5"),
+            ("1.200,50 €", true, "EUR", "1200.5"),
             ("1 200 kr.", false, "kr", "1200"),
             ("0.02", false, "", "0.02"),
             ("1,200", false, "", "1200"),

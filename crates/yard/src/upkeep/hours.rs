@@ -10,9 +10,27 @@ use reckon::{Figure, FigureInput, Origin, upkeep::life_hours as leaf};
 ///
 /// The sum over the meter's segments of last − first reading and whole turns, and of the hours nobody counted, also those
 /// told or estimated since the last reading. The ±s add up as they stand, so that what rests on them errs on the careful
-/// side; the [`hours_figure`] adds them as squares.
+/// side; the [`hours_figure`] adds them as squares, and so do the [`shown_hours`].
 pub fn life_hours(machine: &MachineState) -> Option<LifeHours> {
     of_history(&machine.hours)
+}
+
+/// Life hours now as they are shown: with the ± of [`hours_figure`], which anybody can open and recompute.
+pub fn shown_hours(machine: &MachineState) -> Option<LifeHours> {
+    let life = life_hours(machine)?;
+    Some(with_its_half_width(life, hours_figure(machine).as_ref()))
+}
+
+/// Hours with the ± of their figure, to a thousandth of an hour.
+pub(super) fn with_its_half_width(life: LifeHours, figure: Option<&Figure>) -> LifeHours {
+    let half = figure
+        .and_then(|figure| figure.outputs().first())
+        .and_then(|output| output.half_width)
+        .and_then(|half| Exact::parse(&format!("{half:.3}")));
+    match half {
+        Some(plus_minus) => LifeHours { plus_minus, ..life },
+        None => life,
+    }
 }
 
 /// The same of any meter.

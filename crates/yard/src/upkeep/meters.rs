@@ -1,6 +1,6 @@
 //! Several meters on one machine: how they run against one another, and one kind of hours estimated from another.
 
-use super::hours::{of_history, of_segments};
+use super::hours::{of_history, of_segments, with_its_half_width};
 use crate::{
     book::{Meter, MeterKind, MeterSpeeds},
     id::ItemId,
@@ -51,16 +51,19 @@ pub fn hours_shown(machine: &MachineState) -> Vec<HoursShown> {
     let all = adopted.book.meters().map(|(id, meter)| {
         let history = machine.meter(id);
         let service = machine.hours_of.as_ref() == id;
+        let figure = if service {
+            super::hours_figure(machine)
+        } else {
+            history.and_then(of_segments)
+        };
         HoursShown {
             meter: id.cloned(),
             kind: meter.kind,
             service,
-            life: history.and_then(of_history),
-            figure: if service {
-                super::hours_figure(machine)
-            } else {
-                history.and_then(of_segments)
-            },
+            life: history
+                .and_then(of_history)
+                .map(|life| with_its_half_width(life, figure.as_ref())),
+            figure,
             by_service: if service {
                 None
             } else {

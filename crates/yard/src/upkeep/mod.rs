@@ -18,7 +18,7 @@ pub use costs::{Costs, amount, costs};
 pub use cures::Cure;
 pub use fittings::{fittings, fittings_done};
 pub(crate) use hours::scaled;
-pub use hours::{hours_figure, life_hours, life_hours_at, meter_at};
+pub use hours::{hours_figure, life_hours, life_hours_at, meter_at, shown_hours};
 pub use hours_line::{LineMark, hours_line};
 pub use meters::{HoursShown, hours_shown, meters_figure, ratio_of, running_scale};
 pub use next_due::{DueLine, next_due, soonest};

@@ -35,12 +35,20 @@ pub fn next_due(situation: &Situation<'_>) -> Vec<DueLine> {
     let Some(today) = Today::of(situation) else {
         return Vec::new();
     };
+    // Two rhythms may fall on the same day or reading: that is said once.
     let lines = |point: &Point| {
-        point
+        let mut lines: Vec<DueLine> = Vec::new();
+        for next in point
             .rhythms
             .iter()
             .filter_map(|rhythm| line(&today, point, rhythm))
-            .collect::<Vec<_>>()
+        {
+            let same = |told: &DueLine| (&told.at_hours, told.on) == (&next.at_hours, next.on);
+            if !lines.iter().any(same) {
+                lines.push(next);
+            }
+        }
+        lines
     };
     today.book.points.iter().flat_map(lines).collect()
 }

@@ -64,6 +64,8 @@ impl Scene {
                 if let Some(until) = until {
                     let until = Some(until.parse().unwrap());
                     self.write_down(DocumentKind::TestReport, &title, of_book, until);
+                } else if says == "undated" {
+                    self.write_down(DocumentKind::TestReport, &title, of_book, None);
                 }
             }
             ("recall", "open") => {

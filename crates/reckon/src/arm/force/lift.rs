@@ -2,6 +2,7 @@
 
 use super::allowed::{Allowed, allowed};
 use super::footing::Footing;
+use super::rated_lift::rated_lift;
 use super::thrust::Statics;
 use crate::arm::shape::{ArmShape, Joint, Vector};
 
@@ -38,11 +39,11 @@ impl Lift {
     ///
     /// Source: ISO 10567:2007, as two operator's manuals quote it, read.
     pub fn rated(&self) -> (f64, LiftLimit) {
-        let (hydraulic, tipping) = (0.87 * self.hydraulic(), 0.75 * self.tips);
-        if hydraulic <= tipping {
-            (hydraulic, LiftLimit::Hydraulic)
+        let rated = rated_lift(self.hydraulic(), self.tips);
+        if rated.by_tipping {
+            (rated.rated, LiftLimit::Tipping)
         } else {
-            (tipping, LiftLimit::Tipping)
+            (rated.rated, LiftLimit::Hydraulic)
         }
     }
 }

@@ -3,9 +3,15 @@
 //! Every pressure here is an estimate of statics. A circuit is live until it was bled and gauged.
 
 mod bled;
+pub mod bled_circuit;
 mod column;
 mod flat;
+pub mod locked_heat;
+pub mod oil_level;
 mod parked;
+pub mod ram_column;
+pub mod shut_in_pressures;
+pub mod slack_rest;
 mod tank;
 
 pub use bled::{Bled, bled};

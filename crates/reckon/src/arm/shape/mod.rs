@@ -2,8 +2,11 @@
 
 mod arm_shape;
 mod four_bar;
+pub mod joint_angle;
 mod listed;
 mod ram;
+pub mod ram_force;
+pub mod ram_pressure;
 mod ram_weight;
 mod triangle;
 mod trouble;

@@ -29,48 +29,47 @@ const DOUBTFUL: f64 = 30.0;
 /// Fits a survey. None where even the distances alone cannot be begun with.
 pub(super) fn adjusted(survey: &Survey) -> Option<Adjusted<'_>> {
     let mut problem = Problem::sound(survey);
-    let links: Vec<(Body, Vec<Way>)> = Body::ALL
-        .into_iter()
-        .map(|body| (body, ways(&problem, body)))
-        .collect();
+    let links = Body::ALL.map(|body| (body, ways(&problem, body)));
     let mut base = survey.nominal.to_list().to_vec();
     for (body, ways) in &links {
         take(*body, &mut base, &ways[0].unknowns);
     }
     let faults = keep_what_closes(&mut problem, &base);
-    let first = together(&problem, &base)?;
-    let redundancy = problem.used().len().saturating_sub(problem.unknowns());
-    let unlikely = chi_square_tail(first.squares, redundancy.max(1)) < UNLIKELY;
-    let doubtful = unlikely && !problem.readings.is_empty();
-    let mut found = vec![(first, Body::Post)];
+    let mut found = vec![together(&problem, &base)?];
+    let apart = if doubtful(&problem, &found[0]) {
+        DOUBTFUL
+    } else {
+        UNDECIDED
+    };
     for (body, ways) in &links {
-        let close = |way: &&Way| {
-            let apart = way.weight - ways[0].weight;
-            apart < if doubtful { DOUBTFUL } else { UNDECIDED }
-        };
+        let close = |way: &&Way| way.weight - ways[0].weight < apart;
         for way in ways[1..].iter().take(MOST_WAYS).filter(close) {
             let mut start = base.clone();
             take(*body, &mut start, &way.unknowns);
-            found.extend(together(&problem, &start).map(|descent| (descent, *body)));
+            found.extend(together(&problem, &start));
         }
     }
     let weight = |descent: &Descent| weight(survey, descent);
-    found.sort_by(|a, b| weight(&a.0).total_cmp(&weight(&b.0)));
-    let mut rest = found.into_iter();
-    let (best, _) = rest.next()?;
-    let mut either: Vec<(Body, Vec<Pin>, Vec<f64>)> = Vec::new();
-    for (descent, _) in rest {
-        let alike = weight(&descent) < weight(&best) + UNDECIDED;
-        if alike && far_apart(&descent.unknowns, &best.unknowns) > 0.005 {
-            either.extend(sides(&best, &descent));
-        }
-    }
+    found.sort_by(|a, b| weight(a).total_cmp(&weight(b)));
+    let best = found.remove(0);
+    let alike = found.iter().filter(|other| {
+        weight(other) < weight(&best) + UNDECIDED
+            && far_apart(&other.unknowns, &best.unknowns) > 0.005
+    });
+    let either = alike.flat_map(|other| sides(&best, other)).collect();
     Some(Adjusted {
         problem,
         descent: best,
         faults,
         either,
     })
+}
+
+/// True where poses were read and all of it together does not fit.
+fn doubtful(problem: &Problem<'_>, fit: &Descent) -> bool {
+    let redundancy = problem.used().len().saturating_sub(problem.unknowns());
+    let unlikely = chi_square_tail(fit.squares, redundancy.max(1)) < UNLIKELY;
+    unlikely && !problem.readings.is_empty()
 }
 
 /// How well it fits and how near it is to the first guess.

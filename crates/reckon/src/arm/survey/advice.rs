@@ -102,8 +102,12 @@ fn next_sd(survey: &Survey) -> f64 {
 
 /// The poses that stand for the whole reach, with their lengths: those of a grid that close.
 fn reach(survey: &Survey, geometry: &Geometry) -> Vec<([f64; 3], PosedTooth)> {
+    let [Some(boom), Some(dipper), Some(bucket)] = survey.rams else {
+        return Vec::new();
+    };
+    let ends = [boom, dipper, bucket];
     let length = |joint: usize, share: f64| {
-        let ends = survey.rams[joint];
+        let ends = ends[joint];
         ends.closed + share * (ends.open - ends.closed)
     };
     let mut poses = Vec::new();

@@ -40,8 +40,8 @@ pub struct Survey {
     pub nominal: Geometry,
     /// Which of the mirror assemblies it is.
     pub assembly: Assembly,
-    /// Closed and open length of boom, dipper and bucket ram.
-    pub rams: [RamEnds; 3],
+    /// Closed and open length of boom, dipper and bucket ram, where known.
+    pub rams: [Option<RamEnds>; 3],
     /// Tape.
     pub distances: Vec<Taped>,
     /// Poses.
@@ -95,6 +95,20 @@ pub enum Fault {
     NotAStroke(Joint),
 }
 
+impl Fault {
+    /// The code under which the layer of words keeps a sentence for it.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Fault::NotRigid { .. } => "not-rigid",
+            Fault::NotALength(_) => "not-a-length",
+            Fault::NotAnUncertainty(_) => "not-an-uncertainty",
+            Fault::NeverCloses { .. } => "never-closes",
+            Fault::NominalNotALength => "nominal-not-a-length",
+            Fault::NotAStroke(_) => "not-a-stroke",
+        }
+    }
+}
+
 /// No arm that a tape goes to is larger, in metres.
 pub const MOST: f64 = 100.0;
 
@@ -109,7 +123,7 @@ impl Survey {
             return Some(Fault::NominalNotALength);
         }
         Joint::ALL.into_iter().find_map(|joint| {
-            let ends = self.rams[joint.index()];
+            let ends = self.rams[joint.index()]?;
             let sound = ends.closed > 0.0 && ends.open > ends.closed && ends.open <= MOST;
             (!sound).then_some(Fault::NotAStroke(joint))
         })

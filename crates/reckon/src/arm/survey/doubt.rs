@@ -36,6 +36,24 @@ pub enum Doubt {
     },
 }
 
+impl Doubt {
+    /// The code under which the layer of words keeps a sentence for it.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Doubt::Misfit { .. } => "misfit",
+            Doubt::Suspects { .. } => "suspects",
+        }
+    }
+
+    /// The measurements it is about, the most conspicuous first.
+    pub fn about(&self) -> &[Which] {
+        match self {
+            Doubt::Misfit { which, .. } => std::slice::from_ref(which),
+            Doubt::Suspects { which, .. } => which,
+        }
+    }
+}
+
 /// Tests that go together more than this cannot be told apart.
 pub(super) const TOGETHER: f64 = 0.9;
 
@@ -53,12 +71,8 @@ pub(super) fn doubts(problem: &Problem<'_>, unknowns: &[f64], tests: &Reliabilit
         let Some(doubt) = worst(&problem, &unknowns, &tests) else {
             break;
         };
-        let struck = match &doubt {
-            Doubt::Misfit { which, .. } => vec![*which],
-            Doubt::Suspects { which, .. } => which.clone(),
-        };
+        problem.struck.extend(doubt.about());
         found.push(doubt);
-        problem.struck.extend(struck);
         let Some(descent) = problem.descend(unknowns.clone()) else {
             break;
         };

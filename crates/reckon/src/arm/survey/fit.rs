@@ -18,6 +18,9 @@ const MOST_STEPS: usize = 200;
 /// Steps shorter than this change nothing that a tape could see, in metres.
 const SHORTEST: f64 = 1e-13;
 
+/// A step this short that leads no further down is rounding, in metres.
+const SHORT: f64 = 1e-10;
+
 /// Below this the damping is of no account; above, no step is worth taking.
 const DAMPING: (f64, f64) = (1e-12, 1e9);
 
@@ -40,38 +43,48 @@ pub(super) fn descend(
     };
     let mut damping = 1e-3;
     for _ in 0..MOST_STEPS {
-        let (matrix, right) = normal(&at.rows, at.unknowns.len());
+        if at.settled {
+            break;
+        }
+        damping = at.step(damping, &rows)?;
+    }
+    Some(at)
+}
+
+impl Descent {
+    /// Takes the next step down, with more damping until one leads down; says with how much to go on.
+    fn step(
+        &mut self,
+        mut damping: f64,
+        rows: &impl Fn(&[f64]) -> Option<Vec<Row>>,
+    ) -> Option<f64> {
+        let (matrix, right) = normal(&self.rows, self.unknowns.len());
         loop {
             let step = matrix.damped_solution(&right, damping)?;
             let longest = step.iter().fold(0.0_f64, |most, part| most.max(part.abs()));
-            if longest < SHORTEST {
-                at.settled = true;
-                return Some(at);
-            }
-            let moved: Vec<f64> = at.unknowns.iter().zip(&step).map(|(x, d)| x + d).collect();
+            let moved: Vec<f64> = self
+                .unknowns
+                .iter()
+                .zip(&step)
+                .map(|(x, d)| x + d)
+                .collect();
             let there = rows(&moved).map(|rows| (squares(&rows), rows));
             match there {
-                Some((lower, rows)) if lower < at.squares => {
-                    let gained = at.squares - lower;
-                    at.unknowns = moved;
-                    at.rows = rows;
-                    at.squares = lower;
-                    damping = (damping * 0.1).max(DAMPING.0);
-                    if gained < 1e-13 * (lower + 1e-6) && longest < 1e-10 {
-                        at.settled = true;
-                        return Some(at);
-                    }
-                    break;
+                Some((lower, rows)) if lower < self.squares => {
+                    let gained = self.squares - lower;
+                    (self.unknowns, self.rows, self.squares) = (moved, rows, lower);
+                    let nothing_left = gained < 1e-13 * (lower + 1e-6) && longest < SHORT;
+                    self.settled = longest < SHORTEST || nothing_left;
+                    return Some((damping * 0.1).max(DAMPING.0));
                 }
-                _ if longest < 1e-10 || damping > DAMPING.1 => {
-                    at.settled = true;
-                    return Some(at);
+                _ if longest < SHORT || damping > DAMPING.1 => {
+                    self.settled = true;
+                    return Some(damping);
                 }
                 _ => damping *= 10.0,
             }
         }
     }
-    Some(at)
 }
 
 #[cfg(test)]

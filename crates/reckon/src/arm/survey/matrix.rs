@@ -190,9 +190,9 @@ mod tests {
 
     fn of(rows: [[f64; 3]; 3]) -> Symmetric {
         let mut matrix = Symmetric::zeros(3);
-        for i in 0..3 {
-            for j in 0..3 {
-                matrix.set(i, j, rows[i][j]);
+        for (i, row) in rows.iter().enumerate() {
+            for (j, number) in row.iter().enumerate() {
+                matrix.set(i, j, *number);
             }
         }
         matrix

@@ -145,10 +145,13 @@ fn set(by: &mut [f64; INPUTS], at: usize, value: Vector) {
     by[at + 1] = value.z;
 }
 
-/// On a dead centre a rate is beyond all numbers.
+/// A joint that turns by more than this for a metre, in radians, has a lever shorter than a tenth of a millimetre.
+const DEAD: f64 = 1e4;
+
+/// On a dead centre, or so near to one that nothing measured means anything there, there is no rate.
 fn sound(turned: Turned, joint: Joint) -> Result<Turned, ShapeTrouble> {
-    let finite = turned.along.is_finite() && turned.by.iter().all(|rate| rate.is_finite());
-    if finite {
+    let alive = turned.along.is_finite() && turned.by.iter().all(|rate| rate.abs() <= DEAD);
+    if alive {
         Ok(turned)
     } else {
         Err(ShapeTrouble::DeadCentre { joint })

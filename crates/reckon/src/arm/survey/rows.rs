@@ -71,6 +71,20 @@ impl<'a> Problem<'a> {
         }
     }
 
+    /// The ends to which this pin was taped, each once; a height or a level distance counts as its end.
+    pub(super) fn neighbours(&self, pin: Pin) -> Vec<Pin> {
+        let taped = self.distances.iter().map(|at| &self.survey.distances[*at]);
+        let others = taped.filter_map(|taped| match pin {
+            _ if taped.from == pin => Some(taped.to),
+            _ if taped.to == pin => Some(taped.from),
+            _ => None,
+        });
+        let mut all: Vec<Pin> = others.collect();
+        all.sort_unstable();
+        all.dedup();
+        all
+    }
+
     pub(super) fn unknowns(&self) -> usize {
         UNKNOWNS + 3 * self.readings.len()
     }

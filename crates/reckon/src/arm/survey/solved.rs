@@ -4,7 +4,7 @@ use super::adjust::adjusted;
 use super::advice::{Advice, separating_sides, surest};
 use super::asked::{Fault, Survey};
 use super::chance::{UNLIKELY, chi_square_tail};
-use super::closing;
+use super::closing::Closing;
 use super::doubt::{Doubt, doubts};
 use super::geometry::{Assembly, Geometry, UNKNOWNS};
 use super::lacking::{Further, Lacking, lacking};
@@ -12,7 +12,7 @@ use super::pin::Pin;
 use super::reliability::{Reliability, Tested};
 use super::rows::Problem;
 use super::triangles::{ImpossibleTriangle, impossible};
-use crate::arm::shape::{Joint, ShapeTrouble};
+use crate::arm::shape::Joint;
 
 /// How all measurements fit together.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -58,8 +58,8 @@ pub struct Solved {
     pub impossible: Vec<ImpossibleTriangle>,
     /// Pins that may lie on the other side.
     pub either_side: Vec<EitherSide>,
-    /// What keeps boom, dipper and bucket from closing over their rams' whole stroke; none where all is well.
-    pub closing: [Option<ShapeTrouble>; 3],
+    /// Whether boom, dipper and bucket close over their rams' whole stroke.
+    pub closing: [Closing; 3],
     pub(super) tests: Reliability,
     unknowns: Vec<f64>,
 }
@@ -98,8 +98,7 @@ pub fn solve(survey: &Survey) -> Result<Solved, Fault> {
     });
     let mut faults = survey.faults();
     faults.extend(fit.faults);
-    let ends = |joint: Joint| survey.rams[joint.index()];
-    Ok(Solved {
+    let mut solved = Solved {
         geometry,
         assembly: survey.assembly,
         overall: overall(fit.descent.squares, tests.redundancy()),
@@ -107,13 +106,14 @@ pub fn solve(survey: &Survey) -> Result<Solved, Fault> {
         doubts: doubts(problem, unknowns, &tests),
         impossible: impossible(problem),
         either_side: sides.collect(),
-        closing: Joint::ALL
-            .map(|joint| closing::trouble(&geometry, &survey.assembly, joint, ends(joint))),
+        closing: [Closing::NotKnown; 3],
         lacking,
         tested: tests.tested.clone(),
         unknowns: fit.descent.unknowns,
         tests,
-    })
+    };
+    solved.closing = Joint::ALL.map(|joint| solved.closes(joint, survey.rams[joint.index()]));
+    Ok(solved)
 }
 
 fn overall(squares: f64, redundancy: usize) -> Overall {
@@ -158,7 +158,8 @@ impl Solved {
     }
 
     /// What makes the tooth's place surest, the best first: a further distance and a further pose. Empty as long as
-    /// something is lacking on which the tooth depends. `survey`: the one that was solved.
+    /// something is lacking on which the tooth depends, or the ends of a stroke are not known. `survey`: the one that was
+    /// solved.
     pub fn advice(&self, survey: &Survey) -> Vec<Advice> {
         surest(&Problem::sound(survey), &self.unknowns, &self.tests)
     }

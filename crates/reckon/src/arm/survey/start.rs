@@ -7,6 +7,7 @@ use super::geometry::{
 };
 use super::pin::{Body, Pin};
 use super::rows::Problem;
+use crate::arm::shape::Vector;
 
 /// How far a first guess may well be off: so many metres and this share of the number itself.
 const GUESS: (f64, f64) = (0.03, 0.1);
@@ -44,6 +45,9 @@ pub(super) fn ways(problem: &Problem<'_>, body: Body) -> Vec<Way> {
         for start in far {
             try_from(start, &own, body, &nominal, &mut ways);
         }
+    }
+    for start in over_their_line(&own, body, &ways) {
+        try_from(start, &own, body, &nominal, &mut ways);
     }
     ways.sort_by(|a, b| a.weight.total_cmp(&b.weight));
     let best = best(&ways);
@@ -127,6 +131,37 @@ fn starts(body: Body, nominal: &[f64]) -> Vec<Vec<f64>> {
         start
     };
     (0..1 << flips.len()).map(flipped).collect()
+}
+
+/// Each pin that only two distances hold, mirrored over the line between their other ends: it fits as well there.
+fn over_their_line(own: &Problem<'_>, body: Body, ways: &[Way]) -> Vec<Vec<f64>> {
+    let mut starts = Vec::new();
+    for &pin in body.pins() {
+        let [Some(r), Some(z)] = place(pin, body) else {
+            continue;
+        };
+        let neighbours = own.neighbours(pin);
+        let [one, other] = neighbours[..] else {
+            continue;
+        };
+        for way in ways {
+            let at = |pin: Pin| {
+                let value = |at: Option<usize>| at.map_or(0.0, |at| way.unknowns[at]);
+                let [r, z] = place(pin, body);
+                Vector::new(value(r), value(z))
+            };
+            let (foot, line) = (at(one), at(other) - at(one));
+            let beside = at(pin) - foot;
+            let along = line * (line.dot(beside) / line.dot(line));
+            let mirrored = foot + along * 2.0 - beside;
+            if mirrored.is_finite() {
+                let mut start = way.unknowns.clone();
+                (start[r], start[z]) = (mirrored.r, mirrored.z);
+                starts.push(start);
+            }
+        }
+    }
+    starts
 }
 
 /// The pins whose place differs between two ways by more than a tape can miss.

@@ -5,9 +5,12 @@ use super::pin::{Body, Pin};
 use super::rows::Problem;
 
 /// Three distances between three pins that no triangle has.
+///
+/// Heights and level distances are held against each other, too: no pin is higher over another than the two are apart.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ImpossibleTriangle {
-    /// Its three pins; the side between the first two is the one too long, or the other two are too short.
+    /// Its three pins; the side between the first two is the one too long, or the other two are too short. Ground or
+    /// swing axis stands first.
     pub pins: [Pin; 3],
     /// Places in the survey of the distances taken of the long side.
     pub long: Vec<usize>,
@@ -41,6 +44,11 @@ pub(super) fn impossible(problem: &Problem<'_>) -> Vec<ImpossibleTriangle> {
                 }
             }
         }
+    }
+    let (foot, barrel) = (Pin::BoomFoot, Pin::BoomRamBarrel);
+    for from in [Pin::Ground, Pin::SwingAxis] {
+        let both = [(from, barrel, foot), (from, foot, barrel)];
+        found.extend(both.into_iter().filter_map(|pins| too_long(problem, pins)));
     }
     found
 }

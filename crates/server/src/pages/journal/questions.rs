@@ -75,7 +75,7 @@ fn choices(p: &Page, question: &Question) -> Vec<Choice> {
         Asks::MeterStuck { .. } => &["wrong", "right", "stood-still", "replaced"],
         Asks::BrokenMeterMoved { .. } => &["wrong", "right", "replaced"],
         Asks::MeterSaidBroken { .. } => &["is-broken", "not-broken"],
-        Asks::ToldTooMuch { .. } => &["wrong", "right"],
+        Asks::ToldTooMuch { .. } | Asks::NoMeterToRead { .. } => &["wrong", "right"],
         _ => &["answered"],
     };
     codes

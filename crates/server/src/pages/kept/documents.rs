@@ -143,14 +143,18 @@ fn read(desk: &Desk, state: Option<&MachineState>, typed: &Typed) -> Result<Docu
         "" => Ok(None),
         text => text.parse().map(Some).map_err(|_| ask("ask-day")),
     };
+    let (from, until): (Option<jiff::civil::Date>, _) = (day("from")?, day("until")?);
+    if from.is_some_and(|from| until.is_some_and(|until| until < from)) {
+        return Err(ask("ask-document-days"));
+    }
     let renews = typed.field("renews").parse::<EntryId>().ok();
     let known = kept(desk, state);
     Ok(Document {
         what,
         title,
         number: typed.some("number"),
-        from: day("from")?,
-        until: day("until")?,
+        from,
+        until,
         kept: typed.some("kept"),
         note: typed.some("note"),
         of_book: ItemId::new(typed.field("of-book")),

@@ -17,7 +17,7 @@ use papers::{PaperSize, Sheet};
 use yard::{entry::RoundPurpose, id::FaultRef, walkround::plan_round};
 
 /// Makes one paper of a machine. `kind`: `round-sheet`, `greasing-chart`, `stand-down-tag`, `finding-sheet`, `due-strip`, `parts-list`,
-/// `arrival-sheet`, `history`.
+/// `arrival-sheet`, `history`, `arm-sheet`, `survey-sheet`, `teaching-strips`.
 pub(crate) fn show(
     desk: &Desk,
     machine: &str,
@@ -73,6 +73,9 @@ pub(crate) fn show(
             finding_sheet::made(desk, &sheet, found, &names)?
         }
         "arrival-sheet" => papers::arrival_sheet(&sheet, &yard::arrival::plan(&situation)),
+        "arm-sheet" => papers::arm_sheet(&sheet, &yard::arm::arm_of(book)),
+        "survey-sheet" => papers::survey_sheet(&sheet, &yard::arm::arm_of(book)),
+        "teaching-strips" => papers::teaching_strips(&sheet, &yard::arm::arm_of(book)),
         "parts-list" => papers::parts_list(&sheet, &state.shelf),
         "history" => history::made(desk, &sheet, state, &names),
         "due-strip" => papers::due_strip(&sheet, &yard::upkeep::next_due(&situation), &names),

@@ -1,6 +1,6 @@
 //! How a script reads the fields of a point into an answer: the point's own part of it, as data.
 
-use crate::pages::walkround::form::well_answer;
+use crate::pages::walkround::{form::well_answer, question::unit_of};
 use quantity::Quantity;
 use serde_json::{Value, json};
 use store::form::answer_json;
@@ -45,11 +45,7 @@ fn measure(limit: &MeasureLimit, outside: (bool, bool)) -> Value {
     let of = |quantity: &Option<Quantity>, stands_down: bool| {
         quantity.as_ref().filter(|_| stands_down).map(number)
     };
-    let unit = limit
-        .max
-        .as_ref()
-        .or(limit.min.as_ref())
-        .map(Quantity::unit);
+    let unit = unit_of(limit);
     let usual = limit
         .usual_plus_minus
         .as_ref()

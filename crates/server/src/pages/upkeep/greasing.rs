@@ -85,6 +85,11 @@ fn render(desk: &Desk, machine: &str, typed: &Typed, asked: Vec<Asked>) -> Answe
         .words
         .cautions(&["caution-engine-off", "caution-pressure"], book);
     form.lines = vec![p.t("greasing-intro")];
+    if !book.points.iter().any(is_fitting) {
+        form.lines = vec![p.t("greasing-none")];
+        form.button = String::new();
+        return form.show();
+    }
     form.asked = asked;
     let numbers = numbers(book);
     let number = |point: &Point| numbers.get(&point.id).copied().unwrap_or_default();

@@ -19,7 +19,7 @@ use yard::{
     id::ItemId,
     people::Deed,
     state::MachineState,
-    upkeep::{HoursShown, hours_line, hours_shown, life_hours},
+    upkeep::{HoursShown, hours_line, hours_shown, shown_hours},
 };
 
 /// See the template.
@@ -165,7 +165,7 @@ fn render_with(
     let numbered = shown.iter().enumerate();
     page(&HoursPage {
         machine: book.machine.name.clone(),
-        life: p.words.life_hours(life_hours(state).as_ref()),
+        life: p.words.life_hours(shown_hours(state).as_ref()),
         line: papers::drawing::hours_line(&marks, &p.t("meters-line")),
         meters: numbered
             .map(|(n, meter)| lines(desk, &p, state, &here, (n, meter)))

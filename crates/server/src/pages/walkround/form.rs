@@ -1,6 +1,6 @@
 //! What was typed at a station, read into answers. Nothing is guessed: what does not read is asked about, beside its field.
 
-use super::question::{AS_IT_MUST_BE, Asked};
+use super::question::{AS_IT_MUST_BE, Asked, unit_of};
 use crate::page::Page;
 use std::collections::BTreeMap;
 use yard::{
@@ -255,11 +255,7 @@ fn measure(
             Ok(None)
         };
     }
-    let wanted = limit
-        .max
-        .as_ref()
-        .or(limit.min.as_ref())
-        .map(quantity::Quantity::dimension);
+    let unit = unit_of(limit);
     let mut troubles = Vec::new();
     let mut readings = Vec::new();
     for (text, name) in texts.iter().zip(&limit.readings) {
@@ -270,7 +266,7 @@ fn measure(
             });
             continue;
         }
-        match reading(text, habits, wanted) {
+        match reading(text, habits, unit) {
             Ok(reading) if contradicts(&reading) => troubles.push(asked(p, "ask-over-under")),
             Ok(reading) => readings.push(reading),
             Err(trouble) => {
@@ -310,38 +306,40 @@ fn contradicts(reading: &Reading) -> bool {
     }
 }
 
-/// A reading: a value with or without ±, or `over 88.9 mm`, `under 101.6 mm`, `over … under …` for go/no-go findings.
+/// A reading: a value with or without ±, or `over 88.9 mm`, `under 101.6 mm`, `over … under …` for go/no-go findings. A number
+/// without a unit is in `unit`, which stands beside the field.
 fn reading(
     text: &str,
     habits: &quantity::Habits,
-    wanted: Option<quantity::Dimension>,
+    unit: Option<quantity::Unit>,
 ) -> Result<Reading, quantity::Trouble> {
-    let lower = text.to_lowercase();
-    let over = lower
-        .strip_prefix("over ")
-        .or_else(|| lower.strip_prefix('>'));
-    let under = lower
-        .strip_prefix("under ")
-        .or_else(|| lower.strip_prefix('<'));
+    let read = |text: &str| quantity::parse_in(text.trim(), unit, habits);
+    let over = after(text, "over ").or_else(|| after(text, ">"));
+    let under = after(text, "under ").or_else(|| after(text, "<"));
     match (over, under) {
         (Some(rest), _) => {
-            let (low, high) = rest
-                .split_once("under")
-                .map_or((rest, None), |(low, high)| (low, Some(high)));
-            let under = high
-                .map(|high| quantity::parse(high.trim(), habits, wanted))
-                .transpose()?;
+            let cut = rest.to_ascii_lowercase().find("under");
+            let (low, high) = match cut {
+                Some(cut) => (&rest[..cut], Some(&rest[cut + "under".len()..])),
+                None => (rest, None),
+            };
             Ok(Reading::Between {
-                over: Some(quantity::parse(low.trim(), habits, wanted)?),
-                under,
+                under: high.map(read).transpose()?,
+                over: Some(read(low)?),
             })
         }
         (_, Some(rest)) => Ok(Reading::Between {
             over: None,
-            under: Some(quantity::parse(rest.trim(), habits, wanted)?),
+            under: Some(read(rest)?),
         }),
-        _ => quantity::parse(text, habits, wanted).map(Reading::Value),
+        _ => read(text).map(Reading::Value),
     }
+}
+
+/// What follows a word at the beginning, in large or small letters.
+fn after<'a>(text: &'a str, word: &str) -> Option<&'a str> {
+    let head = text.get(..word.len())?;
+    head.eq_ignore_ascii_case(word).then(|| &text[word.len()..])
 }
 
 fn whole(p: &Page, text: &str) -> Result<Option<u32>, Vec<Asked>> {

@@ -68,6 +68,8 @@ pub(crate) struct Value {
     pub(crate) name: String,
     pub(crate) value: String,
     pub(crate) example: String,
+    /// The unit that a number without one is read in, shown beside the field; empty where there is none.
+    pub(crate) unit: String,
 }
 
 /// The one choice of a level that says: at the mark, clean, in the mark's own pose and heat.
@@ -212,6 +214,7 @@ fn kind(p: &Page, book: &Book, point: &Point, typed: &Typed, q: &mut Question) {
                 name: format!("strokes.{id}"),
                 value: typed.get("strokes", &id).to_owned(),
                 example: String::new(),
+                unit: String::new(),
             });
         }
         PointKind::PinClip => q.groups.push(plain(choices::<ClipState>(p, "clip", &a))),
@@ -223,6 +226,7 @@ fn kind(p: &Page, book: &Book, point: &Point, typed: &Typed, q: &mut Question) {
                     name: format!("count.{id}"),
                     value: typed.get("count", &id).to_owned(),
                     example: String::new(),
+                    unit: String::new(),
                 });
             }
         }
@@ -383,18 +387,12 @@ fn there(p: &Page, mark: &LevelMark, pose: &Pose) -> String {
 
 fn measure(p: &Page, limit: &MeasureLimit, typed: &Typed, q: &mut Question) {
     let id = q.id.clone();
-    let unit = limit
-        .max
-        .as_ref()
-        .or(limit.min.as_ref())
-        .map(|l| l.unit().symbol());
+    let unit = unit_of(limit).map_or("", quantity::Unit::symbol);
     for (i, reading) in limit.readings.iter().enumerate() {
-        let label = match unit {
-            Some(unit) => p.words.say(
-                "ask-reading",
-                &[("name", capital(reading).into()), ("unit", unit.into())],
-            ),
-            None => capital(reading),
+        let label = if unit.is_empty() {
+            capital(reading)
+        } else {
+            p.t1("ask-reading", "name", &capital(reading))
         };
         let value = typed.get(&format!("v{i}"), &id).to_owned();
         q.values.push(Value {
@@ -402,6 +400,7 @@ fn measure(p: &Page, limit: &MeasureLimit, typed: &Typed, q: &mut Question) {
             name: format!("v{i}.{id}"),
             value,
             example: String::new(),
+            unit: unit.to_owned(),
         });
     }
     q.groups.push(yes_no(
@@ -418,6 +417,12 @@ fn measure(p: &Page, limit: &MeasureLimit, typed: &Typed, q: &mut Question) {
             typed.get("c", &id),
         ));
     }
+}
+
+/// The unit that readings of a measure are in where none is written: that of its limit.
+pub(crate) fn unit_of(limit: &MeasureLimit) -> Option<quantity::Unit> {
+    let end = limit.max.as_ref().or(limit.min.as_ref());
+    end.map(quantity::Quantity::unit)
 }
 
 fn yes_no(p: &Page, label: String, name: String, chosen: &str) -> Group {

@@ -10,11 +10,11 @@ use askama::Template;
 use papers::drawing::{Emphasis, Mark, Plan, Side, plan, side, verdict_mark};
 use words::Arg;
 use yard::{
-    book::{Book, View, Without},
+    book::{Book, Moves, PointKind, View, Without},
     handover::{Judgement, Reason, Verdict, What},
     id::{FaultRef, MachineId, PointId},
     state::{Finding, Given, MachineState},
-    upkeep::{DueLine, OpenThing, hours_figure, life_hours, next_due, open_things},
+    upkeep::{DueLine, OpenThing, hours_figure, next_due, open_things, shown_hours},
     walkround::numbers,
 };
 
@@ -46,6 +46,9 @@ struct MachinePage {
     papers: Vec<Paper>,
     to_see: Vec<String>,
     fitted: Vec<String>,
+    /// Whether it has anything to grease.
+    greased: bool,
+    arm: bool,
     left: bool,
 }
 
@@ -123,9 +126,9 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
         findings: findings(desk, &p, state, &judgement, &here),
         remarks: remarks(desk, &p, state),
         due: due(desk, &p, state, &here),
-        hours: p.words.life_hours(life_hours(state).as_ref()),
+        hours: p.words.life_hours(shown_hours(state).as_ref()),
         hours_figure: hours_figure(state).map(|_| format!("{here}/figure/hours")),
-        papers: papers_of(&p, state.left.is_some()),
+        papers: papers_of(&p, state.left.is_some(), may_have_an_arm(book)),
         to_see: documents::to_see(desk, &p, &state.documents),
         fitted: state
             .fitted
@@ -138,10 +141,24 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
                 )
             })
             .collect(),
+        greased: book
+            .points
+            .iter()
+            .any(|point| matches!(point.kind, PointKind::Fitting(_))),
+        arm: may_have_an_arm(book),
         left: state.left.is_some(),
         here,
         p,
     })
+}
+
+/// Whether the book speaks of an arm: a pin of one, what moves one, or how it points.
+fn may_have_an_arm(book: &Book) -> bool {
+    let moves_it = |ram: &yard::book::Ram| {
+        let moves = ram.work.moves;
+        matches!(moves, Some(Moves::Boom | Moves::Dipper | Moves::Bucket))
+    };
+    book.arm.manner.is_some() || !book.arm.pins.is_empty() || book.rams.iter().any(moves_it)
 }
 
 /// How to stop the engine, or that nobody knows; none where there is no engine.
@@ -390,7 +407,7 @@ fn due(desk: &Desk, p: &Page, state: &MachineState, here: &str) -> Vec<Linked> {
 }
 
 /// The papers of a machine; of one that left, those that go with it.
-fn papers_of(p: &Page, left: bool) -> Vec<Paper> {
+fn papers_of(p: &Page, left: bool, arm: bool) -> Vec<Paper> {
     let kinds = [
         "round-sheet",
         "greasing-chart",
@@ -399,10 +416,13 @@ fn papers_of(p: &Page, left: bool) -> Vec<Paper> {
         "parts-list",
         "history",
     ];
-    let kinds = if left { &kinds[4..] } else { &kinds };
+    let of_arm = ["arm-sheet", "survey-sheet", "teaching-strips"];
+    let of_arm = if arm && !left { &of_arm[..] } else { &[] };
+    let kinds = if left { &kinds[4..] } else { &kinds[..] };
     let sizes = ["a4", "letter"];
     let both = kinds
         .iter()
+        .chain(of_arm)
         .flat_map(|kind| sizes.iter().map(move |size| (kind, size)));
     both.map(|(kind, size)| {
         let size_word = p.t(&format!("paper-named-{size}"));

@@ -119,6 +119,7 @@ fn book(desk: &Desk<'_>, sheet: &Sheet<'_, '_>) -> Option<Book> {
     checks::mirrored_points(desk, &points);
     checks::mirrored_joints(desk, &joints);
     checks::marks_with_attachments(desk, &points, &book.attachments);
+    checks::whole_book(desk, &book);
     let lap = match &written_lap {
         Some(written) => checks::written_lap(desk, &book.stations, written),
         None => lap::shortest(&book),

@@ -2,7 +2,8 @@
 //!
 //! What: an attachment has a book, points and a history of its own. While it is on a machine, what
 //! stands it down stands down the machine that carries it. One that nobody knows does too.
-//! Who may run it and how it was handed over are asked of the machine that carries it.
+//! Who may run it and how it was handed over are asked of the machine that carries it. Its round
+//! begins after it was put on: how it hung elsewhere says nothing of how it hangs here.
 //!
 //! Why: a bucket with a missing pin clip falls off whatever machine it hangs on.
 //!
@@ -10,9 +11,9 @@
 //!
 //! Example: case `attachment`.
 
-use super::{LooksAt, RULES, Rule, Source};
+use super::{LooksAt, Rule, Source};
 use crate::handover::{
-    Context, NoOthers, Reason, Situation, Verdict, Weight, What, judge_by, weight,
+    Context, Judgement, Reason, Situation, Verdict, Weight, What, hanging::hanging, weight,
 };
 use crate::id::MachineId;
 
@@ -25,36 +26,29 @@ pub(super) const RULE: Rule = Rule {
 };
 
 fn check(situation: &Situation, _: &Context) -> Vec<Reason> {
-    let fitted = situation.machine.fitted.keys();
-    fitted.filter_map(|id| as_it_stands(situation, id)).collect()
+    let all = hanging(situation);
+    all.filter_map(|(id, judged)| as_it_stands(situation, id, judged))
+        .collect()
 }
 
-fn as_it_stands(situation: &Situation, id: &MachineId) -> Option<Reason> {
-    let Some(attachment) = situation.others.machine(id) else {
-        let what = What::AttachmentNotKnown {
-            attachment: id.clone(),
-        };
+fn as_it_stands(
+    situation: &Situation,
+    id: &MachineId,
+    judged: Option<Judgement>,
+) -> Option<Reason> {
+    let attachment = id.clone();
+    let Some(judged) = judged else {
+        let what = What::AttachmentNotKnown { attachment };
         return Some(Weight::unknown_down(what).plain(RULE.id));
     };
-    let own: Vec<Rule> = RULES
-        .iter()
-        .filter(|rule| !matches!(rule.looks_at, LooksAt::Person | LooksAt::Handover))
-        .copied()
-        .collect();
-    let judged = judge_by(
-        &Situation {
-            machine: attachment,
-            others: &NoOthers,
-            ..*situation
-        },
-        &own,
-    );
-    let book = attachment.book().map(|adopted| &adopted.book.machine.name);
-    let name = book.cloned().unwrap_or_else(|| id.to_string());
-    let attachment = id.clone();
+    let book = situation.others.machine(id).and_then(|state| state.book());
+    let name = book.map_or_else(|| id.to_string(), |own| own.book.machine.name.clone());
     let weight = match judged.verdict {
         Verdict::Fit => return None,
-        Verdict::Care => Weight::care(weight::MACHINE, What::AttachmentWithCare { attachment, name }),
+        Verdict::Care => Weight::care(
+            weight::MACHINE,
+            What::AttachmentWithCare { attachment, name },
+        ),
         Verdict::StandDown => Weight {
             unknown: judged.only_unknown(),
             ..Weight::down(

@@ -2,7 +2,7 @@
 //!
 //! What: a document of the book that is said to be needed, and that nobody wrote down, that ended,
 //! or whose first day is still to come: the machine stands down where the book says so, else it
-//! runs with care.
+//! runs with care. One in force that nobody wrote a last day for is run with care: it may be over.
 //!
 //! Why: an examination that is overdue was asked for by law or insurance, and for a reason.
 //!
@@ -12,6 +12,7 @@
 
 use super::{LooksAt, Rule, Source};
 use crate::book::DocumentWanted;
+use crate::entry::DocumentKind;
 use crate::handover::{
     Context, Reason, Situation, Verdict, Weight, What,
     documents::{needed, written_for},
@@ -42,15 +43,19 @@ fn lacking(situation: &Situation, wanted: &DocumentWanted) -> Option<Reason> {
     let in_force = |(standing, _): &(Standing, _)| {
         matches!(standing, Standing::Holds | Standing::EndsSoon)
     };
-    if standing.iter().any(in_force) {
-        return None;
+    let mut holding = standing.iter().filter(|one| in_force(one)).peekable();
+    let title = wanted.title.clone();
+    if holding.peek().is_some() {
+        // A manual is never over.
+        let dated = wanted.what == DocumentKind::Manual || holding.any(|(_, until)| until.is_some());
+        let undated = Weight::care(weight::FORMAL, What::DocumentUndated { title });
+        return (!dated).then(|| undated.plain(RULE.id));
     }
     let ended = standing
         .iter()
         .filter(|(standing, _)| *standing == Standing::Expired)
         .filter_map(|(_, until)| *until)
         .max();
-    let title = wanted.title.clone();
     let weight = Weight {
         weighs: Verdict::from(wanted.bad_is),
         ..Weight::down(weight::FORMAL, What::NoDocument { title, ended })

@@ -31,14 +31,15 @@ fn check(situation: &Situation, _: &Context) -> Vec<Reason> {
         .as_ref()
         .is_some_and(|(_, at, ..)| own_run || !left_off(*at));
     if told {
-        Vec::new()
-    } else {
-        vec![
-            Weight {
-                unknown: true,
-                ..Weight::care(weight::UNKNOWN, What::NotHandedOver)
-            }
-            .plain(RULE.id),
-        ]
+        return Vec::new();
     }
+    let what = match machine.handover {
+        Some(_) => What::UsedSinceHandover,
+        None => What::NotHandedOver,
+    };
+    let weight = Weight {
+        unknown: true,
+        ..Weight::care(weight::UNKNOWN, what)
+    };
+    vec![weight.plain(RULE.id)]
 }

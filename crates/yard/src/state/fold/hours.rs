@@ -65,6 +65,8 @@ pub(super) struct Telling {
     pub(super) entry: EntryId,
     pub(super) at: Timestamp,
     pub(super) hours: LifeHours,
+    /// Hours it surely ran by what was written.
+    pub(super) surely: f64,
 }
 
 /// Readings that fit one another but not the accepted line.
@@ -298,11 +300,15 @@ impl Meter {
         if let Some(now) = self.now.take() {
             self.before = now;
         }
-        let unmetered = unmetered.or_else(|| self.uncounted_as_written());
+        // Hours below nothing were not run: they would turn the life hours back. None neither counted unsays none told.
+        let told = self.uncounted_as_written();
+        let unmetered = unmetered.filter(|hours| !hours.value().is_negative());
+        let unmetered = match unmetered {
+            Some(hours) if hours.value().is_zero() => told.or(Some(hours)),
+            hours => hours.or(told),
+        };
         self.counts_again(true);
         (self.ran, self.stuck_asked) = (0.0, false);
-        // Hours below nothing were not run: they would turn the life hours back.
-        let unmetered = unmetered.filter(|hours| !hours.value().is_negative());
         let hours = unmetered
             .as_ref()
             .and_then(|hours| hours.in_unit(Unit::Hour));

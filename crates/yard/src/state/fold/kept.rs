@@ -1,13 +1,14 @@
 //! The shelf, attachments, documents, leaving and coming back.
 
 use super::{
-    super::{Fitted, KeptDocument, Left, OnShelf},
+    super::{Asks, Fitted, KeptDocument, Left, OnShelf},
     Fold,
     corrections::{Corrected, Heard, RoleOf},
 };
 use crate::{
+    book::Book,
     entry::{Body, Document, DocumentKind, PartFitted, Purchase},
-    id::{EntryId, ItemId},
+    id::{EntryId, ItemId, MachineId},
     people::Deed,
 };
 use std::collections::BTreeMap;
@@ -58,6 +59,7 @@ impl<'f> Fold<'f> {
                 let (entry, since) = (heard.entry.id, heard.entry.ordered_at);
                 let fitted = Fitted { entry, since };
                 self.state.fitted.insert(change.attachment.clone(), fitted);
+                self.ask_whether_taken(heard, &change.attachment);
             }
             _ if !entitled => {}
             Body::Attachment(change) => drop(self.state.fitted.remove(&change.attachment)),
@@ -76,6 +78,15 @@ impl<'f> Fold<'f> {
                 self.state.back_since = Some(heard.entry.ordered_at);
             }
             _ => {}
+        }
+    }
+
+    /// One that the book does not name is on all the same, and asked about.
+    fn ask_whether_taken(&mut self, heard: &Heard<'_>, attachment: &MachineId) {
+        let taken = |book: &Book| book.attachments.iter().any(|taken| taken.id == *attachment);
+        if self.shelf.book().is_some_and(|book| !taken(book)) {
+            let attachment = attachment.clone();
+            self.ask(heard.entry, Asks::AttachmentNotTaken { attachment });
         }
     }
 

@@ -1,7 +1,7 @@
 //! All meters of a machine: each with its own line, and the one that service hours come from.
 
 use super::{
-    super::{Asks, HourHistory, LifeHours, MachineState},
+    super::{Adopted, Asks, HourHistory, LifeHours, MachineState},
     hours::{Meter, Read},
 };
 use crate::{
@@ -23,14 +23,19 @@ pub(super) struct Meters {
     all: BTreeMap<Option<ItemId>, Meter>,
     /// Nothing is there to be read: hours that are told count.
     told_alone: bool,
+    /// No book ever named a meter, and one said that there is none: a reading is then asked about and not counted.
+    never_had_one: bool,
 }
 
 impl Meters {
     /// Meters nobody has read yet.
-    pub(super) fn new(book: Option<&Arc<Book>>) -> Self {
+    pub(super) fn new(books: &[Adopted]) -> Self {
+        let book = books.last().map(|adopted| &adopted.book);
         let service = book.and_then(|book| book.service_meter());
         let service = service.and_then(|(id, _)| id.cloned());
         let mut meters = Self {
+            never_had_one: book.is_some_and(|book| book.is_without_meter())
+                && books.iter().all(|adopted| !adopted.book.has_meter()),
             told_alone: !book.is_some_and(|book| book.has_meter()),
             book: book.cloned(),
             service: service.clone(),
@@ -58,6 +63,10 @@ impl Meters {
         meter: Option<&ItemId>,
         shows: Exact,
     ) -> Option<Asks> {
+        if self.never_had_one && read.ruled != Some(&RulingSays::ReadingRight) {
+            let wrong = read.ruled == Some(&RulingSays::ReadingWrong);
+            return (!wrong).then_some(Asks::NoMeterToRead { shows });
+        }
         let asks = self.meter(meter.cloned()).read(read, shows);
         self.estimate_gap(read, meter);
         asks

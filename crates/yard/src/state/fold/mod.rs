@@ -5,6 +5,7 @@
 //! they name; so are photos.
 
 mod arrival;
+mod attached;
 mod corrections;
 mod findings;
 mod harm;
@@ -35,6 +36,7 @@ use crate::{
     id::{EntryId, FaultRef, ItemId, MachineId, PersonId, PointId},
     people::Deed,
 };
+use attached::Attached;
 use corrections::{Corrected, Heard, RoleOf};
 use findings::Closing;
 use hours::Read;
@@ -90,10 +92,14 @@ pub fn fold_machine_reading(
     let shelf = shelf::shelf(machine, &own, &role, read);
     let rulings = rulings::gather(&corrected.heard, &role);
     let mut fold = Fold::new(machine, &shelf, &rulings, &role);
+    let attached = Attached::of(&corrected, &role);
     fold.take_open(&corrected, &own);
+    let moved = attached.questions(machine);
+    moved.into_iter().for_each(|question| fold.raise(question));
     own.iter().for_each(|heard| fold.take(heard));
     let mut state = fold.end();
     let is_own = |heard: &Heard<'_>| heard.entry.machine.as_ref() == Some(machine);
+    attached.settle(machine, &mut state);
     state.documents = kept::documents(&corrected, is_own, &role);
     state.unseen_by_permit = unseen::unseen_by_permits(&ordered, &state);
     state
@@ -119,7 +125,7 @@ impl<'f> Fold<'f> {
         rulings: &'f Rulings<'f>,
         role: &'f RoleOf<'f>,
     ) -> Self {
-        let meters = Meters::new(shelf.book());
+        let meters = Meters::new(&shelf.adopted);
         let state = MachineState {
             id: Some(machine.clone()),
             books: shelf.adopted.clone(),
@@ -168,6 +174,9 @@ impl<'f> Fold<'f> {
     /// Takes one entry. Kinds that change nothing of a machine are named, so that a new kind cannot be forgotten here.
     fn take(&mut self, heard: &Heard<'f>) {
         let Some(body) = heard.body else { return };
+        if let Some(letters) = body.too_long() {
+            self.ask(heard.entry, Asks::TextTooLong { letters });
+        }
         match body {
             Body::GapAccepted(accepted) if self.may(heard, Deed::AdoptBook) => {
                 self.state

@@ -133,6 +133,9 @@ fn open(corrected: &Corrected<'_>, about_roles: Vec<Question>, role: &RoleOf<'_>
 }
 
 fn own_question(heard: &Heard<'_>, role: &RoleOf<'_>) -> Option<Question> {
+    if let Some(letters) = heard.body?.too_long() {
+        return Some(Question::by(heard.entry, Asks::TextTooLong { letters }));
+    }
     match heard.body? {
         Body::Unreadable { kind, at } => {
             let asks = Asks::Unreadable {

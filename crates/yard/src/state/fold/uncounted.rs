@@ -15,6 +15,8 @@ const STANDS_FOR: f64 = 1.0;
 const STANDS_STEPS: f64 = 2.0;
 /// Hours told without a ± are known to within this share of them. Common practice, no source.
 const TOLD_SHARE: (i64, i64) = (1, 4);
+/// Hours of a day.
+const DAY: f64 = 24.0;
 
 impl Meter {
     /// A run was written from one time to another.
@@ -66,12 +68,21 @@ impl Meter {
             let (kind, at) = ("hours-told".to_owned(), "ran".to_owned());
             return Some(Asks::Unreadable { kind, at });
         };
+        // Nobody runs a machine more hours than there are; a ± that was not written excuses nothing.
+        let surely = ran
+            .plus_minus_in(Unit::Hour)
+            .map_or_else(|| hours.to_f64(), |half| (&hours - &half).to_f64());
         let share = Exact::from_ratio(TOLD_SHARE.0, TOLD_SHARE.1).unwrap_or_else(Exact::one);
         let plus_minus = ran
             .plus_minus_in(Unit::Hour)
             .unwrap_or_else(|| &hours * &share);
         let hours = LifeHours { hours, plus_minus };
-        self.tellings.push(Telling { entry, at, hours });
+        self.tellings.push(Telling {
+            entry,
+            at,
+            hours,
+            surely,
+        });
         let since = self.history.broken.as_ref().map(|broken| broken.since);
         if since.is_none() && !alone {
             return None;
@@ -121,20 +132,31 @@ impl Meter {
         });
     }
 
-    /// More told than the clock allows, with its ±: since it broke, or since the first telling, whose own hours lie before.
+    /// More told than can have been run since it broke, or since any telling: what was told next lies after that one, or,
+    /// as several people may tell of one day, within a day before it was told.
     fn too_much(&self, since: Option<Timestamp>, at: Timestamp) -> Option<Asks> {
-        let told = &self.history.uncounted.as_ref()?.hours;
-        let first = self.tellings.first()?;
-        let (from, before) = match since {
-            Some(since) => (since, LifeHours::none()),
-            None => (first.at, first.hours.clone()),
-        };
-        let passed = self.passed(from, at);
-        let surely = &told.hours - &before.hours - (&told.plus_minus - &before.plus_minus);
-        (surely.to_f64() > passed + self.step).then(|| Asks::ToldTooMuch {
-            told: &told.hours - &before.hours,
-            passed: tenths(passed),
-        })
+        let counts = |telling: &&Telling| since.is_none_or(|since| telling.at >= since);
+        let mut surely = 0.0;
+        let all = self.tellings.iter().enumerate();
+        for (i, telling) in all.filter(|(_, one)| counts(one)).rev() {
+            surely += telling.surely;
+            let earlier = self.tellings[..i].last().filter(counts);
+            let passed = match (earlier, since) {
+                (Some(earlier), _) => {
+                    let near = DAY - self.passed(earlier.at, telling.at);
+                    self.passed(earlier.at, at) + near.max(0.0)
+                }
+                (None, Some(since)) => self.passed(since, at),
+                (None, None) => return None,
+            };
+            if surely > passed + self.step {
+                let told = self.tellings[i..].iter();
+                let told = told.fold(Exact::zero(), |sum, one| sum + &one.hours.hours);
+                let passed = tenths(passed);
+                return Some(Asks::ToldTooMuch { told, passed });
+            }
+        }
+        None
     }
 
     fn note_estimate(&mut self, entry: EntryId, at: Timestamp) {
