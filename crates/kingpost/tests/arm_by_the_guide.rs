@@ -98,7 +98,7 @@ fn step_2(book: &mut String, looked_at: &str) {
         let line = |text: &str| {
             let mut lines = text.lines();
             lines
-                .find(|line| line.starts_with(&format!("{key} = ")))
+                .find(|line| line.starts_with(&format!("{key} = \"")))
                 .unwrap()
                 .to_owned()
         };
@@ -284,9 +284,10 @@ fn said(arguments: &[&str]) -> String {
         .args(arguments)
         .output()
         .unwrap();
-    let text = String::from_utf8_lossy(&done.stderr);
-    assert!(done.status.success(), "{arguments:?}: {text}");
-    String::from_utf8(done.stdout).unwrap()
+    let text = String::from_utf8(done.stdout).unwrap();
+    let error = String::from_utf8_lossy(&done.stderr);
+    assert!(done.status.success(), "{arguments:?}: {text}{error}");
+    text
 }
 
 fn json(arguments: &[&str]) -> Value {

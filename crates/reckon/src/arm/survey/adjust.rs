@@ -42,6 +42,11 @@ pub(super) fn adjusted(survey: &Survey) -> Option<Adjusted<'_>> {
         UNDECIDED
     };
     for (body, ways) in &links {
+        let apart = if unlike(&problem, *body, &ways[0]) {
+            f64::MAX
+        } else {
+            apart
+        };
         let close = |way: &&Way| way.weight - ways[0].weight < apart;
         for way in ways[1..].iter().take(MOST_WAYS).filter(close) {
             let mut start = base.clone();
@@ -52,17 +57,41 @@ pub(super) fn adjusted(survey: &Survey) -> Option<Adjusted<'_>> {
     let weight = |descent: &Descent| weight(survey, descent);
     found.sort_by(|a, b| weight(a).total_cmp(&weight(b)));
     let best = found.remove(0);
-    let alike = found.iter().filter(|other| {
-        weight(other) < weight(&best) + UNDECIDED
-            && far_apart(&other.unknowns, &best.unknowns) > 0.005
+    let mut either: Vec<_> = found
+        .iter()
+        .filter(|other| far_apart(&other.unknowns, &best.unknowns) > 0.005)
+        .flat_map(|other| {
+            let decided = weight(other) >= weight(&best) + UNDECIDED;
+            let mut sides = sides(&best, other);
+            sides.retain(|(body, ..)| {
+                let way = links.iter().find(|(link, _)| link == body);
+                !decided || way.is_some_and(|(body, ways)| unlike(&problem, *body, &ways[0]))
+            });
+            sides
+        })
+        .collect();
+    let mut named: Vec<Body> = Vec::new();
+    either.retain(|(body, ..)| {
+        let first = !named.contains(body);
+        named.push(*body);
+        first
     });
-    let either = alike.flat_map(|other| sides(&best, other)).collect();
     Some(Adjusted {
         problem,
         descent: best,
         faults,
         either,
     })
+}
+
+/// The squares from which on a link is so unlike its first guess that the guess cannot tell it from its mirror image: five
+/// times as far as a guess may well be off.
+const UNLIKE: f64 = 25.0;
+
+/// True where nothing but an unlike guess says on which side this link's pins lie.
+fn unlike(problem: &Problem<'_>, body: Body, way: &Way) -> bool {
+    let nominal = problem.survey.nominal.to_list();
+    problem.readings.is_empty() && off(body, &way.unknowns, &nominal) > UNLIKE
 }
 
 /// True where poses were read and all of it together does not fit.

@@ -49,6 +49,13 @@ pub(super) fn ways(problem: &Problem<'_>, body: Body) -> Vec<Way> {
     for start in over_their_line(&own, body, &ways) {
         try_from(start, &own, body, &nominal, &mut ways);
     }
+    for start in ways
+        .iter()
+        .filter_map(|way| mirrored(body, &way.unknowns))
+        .collect::<Vec<_>>()
+    {
+        try_from(start, &own, body, &nominal, &mut ways);
+    }
     ways.sort_by(|a, b| a.weight.total_cmp(&b.weight));
     let best = best(&ways);
     ways.retain(|way| way.squares <= best + 2.0 * UNDECIDED);
@@ -131,6 +138,22 @@ fn starts(body: Body, nominal: &[f64]) -> Vec<Vec<f64>> {
         start
     };
     (0..1 << flips.len()).map(flipped).collect()
+}
+
+/// The whole link turned over along its own axis: every distance on it is the same there. A start far from the machine may run
+/// into this image first. The post has none, for its pins stand over the ground.
+fn mirrored(body: Body, unknowns: &[f64]) -> Option<Vec<f64>> {
+    let across: &[usize] = match body {
+        Body::Boom => &[BOOM_ROD + 1, DIPPER_BARREL + 1],
+        Body::Dipper => &[DIPPER_ROD + 1, BUCKET_BARREL + 1, LEVER_PIN + 1],
+        Body::Bucket => &[LINK_PIN + 1, HEEL + 1],
+        Body::Post | Body::Lever | Body::Link => return None,
+    };
+    let mut image = unknowns.to_vec();
+    for &at in across {
+        image[at] = -image[at];
+    }
+    Some(image)
 }
 
 /// Each pin that only two distances hold, mirrored over the line between their other ends: it fits as well there.
