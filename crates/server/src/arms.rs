@@ -12,7 +12,7 @@ use std::{
 };
 use words::{Fineness, Words, way_code};
 use yard::{
-    arm::{ArmOfBook, Direction, MapGrid, Told, arm_of, strength_map},
+    arm::{ArmOfBook, Direction, MapGrid, Told, arm_of, strength_map, teaching_poses},
     book::Book,
     id::{EntryId, MachineId},
 };
@@ -52,6 +52,8 @@ pub(crate) struct ArmAtHand {
 pub(crate) struct Frames {
     /// Four poses, two to use first.
     pub(crate) four: Vec<ArmFrame>,
+    /// Why a pose of the four cannot be picked.
+    pub(crate) not_picked: Vec<String>,
     /// The cut, right and wrong.
     pub(crate) cut: Vec<ArmFrame>,
     /// Parked well and badly.
@@ -112,6 +114,7 @@ impl ArmAtHand {
     pub(crate) fn frames(&self, words: &Words) -> &Frames {
         self.frames.get_or_init(|| Frames {
             four: four_poses(words, &self.arm, Fineness::Screen, "pose"),
+            not_picked: not_picked(words, &self.arm),
             cut: cut_frames(words, &self.arm, Fineness::Screen, "cut"),
             parked: parked_frames(words, &self.arm, Fineness::Screen, "parked"),
         })
@@ -153,4 +156,16 @@ impl ArmAtHand {
             most: marks.iter().map(|mark| mark.force).fold(0.0, f64::max),
         })
     }
+}
+
+/// Why a pose of the four cannot be picked; nothing where the arm has no shape at all, for then the page says so first.
+fn not_picked(words: &Words, arm: &ArmOfBook) -> Vec<String> {
+    let poses = teaching_poses(arm);
+    let missing = poses
+        .iter()
+        .flatten()
+        .filter_map(|pose| pose.as_ref().err());
+    let why = missing.map(|why| words.arm_not_known(why));
+    why.map(|why| words.say("arm-four-not-known", &[("why", why.into())]))
+        .collect()
 }

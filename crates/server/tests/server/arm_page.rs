@@ -205,6 +205,7 @@ async fn what_is_missing_is_named_with_how_one_comes_by_it() {
         text.contains("Move the arm") && text.contains("weight of the"),
         "{text}"
     );
+    assert!(text.contains("One of the four cannot be picked."), "{text}");
     assert!(said(&pose(&place, POSE_0).await).contains("the force is not known"));
 }
 

@@ -62,7 +62,7 @@ arm-why-on-its-stop = The { $ram } ram is fully { $end }, on its stop. Steel tak
 arm-why-far-out = At full reach, { $reach } out, it lifts least and the machine tips soonest.
 arm-end-out = out
 arm-end-in = in
-arm-four-not-known = This pose cannot be picked yet.
+arm-four-not-known = One of the four cannot be picked. { $why }
 
 arm-way-curl = curl the bucket
 arm-way-crowd = draw the dipper in

@@ -7,7 +7,7 @@ use super::pose::{dug_from, pose};
 use super::reading::shape;
 use super::record::{Direction, PartRecord, PoseAsked};
 use reckon::arm::pose::{Placed, reach_figures};
-use reckon::arm::shape::{ArmShape, Joint};
+use reckon::arm::shape::{ArmShape, Joint, Vector};
 use reckon::arm::strength::{Cell, MapGrid};
 
 /// Two poses to use, then two to avoid: strong near the ground, carried close, a ram on its stop, far out. Each not known
@@ -80,6 +80,8 @@ const STEPS: u8 = 25;
 const FROM_THE_END: f64 = 0.06;
 /// Near the ground: the tooth between so far under it and so far over it, in metres.
 const NEAR_GROUND: (f64, f64) = (-0.5, 0.15);
+/// The bucket is clear of the boom so far off its line, in metres.
+const BOOM_CLEAR: f64 = 0.15;
 /// Carried: the bucket at least so far over the ground, in metres, and its pin at most so far.
 const CARRIED: (f64, f64) = (0.3, 1.6);
 
@@ -186,7 +188,8 @@ fn carried(shape: &ArmShape) -> Told<TeachingPose> {
     let bucket = from_inwards(shape, Joint::Bucket, FROM_THE_END)?;
     let best = least_of_grid(shape, [None, None, Some(bucket)], |placed| {
         let low = lowest(placed);
-        let carried = low >= CARRIED.0 && placed.pivots[2].z <= CARRIED.1;
+        let carried =
+            low >= CARRIED.0 && placed.pivots[2].z <= CARRIED.1 && clear_of_the_boom(placed);
         carried.then_some(placed.pivots[2].r)
     })?;
     Ok(TeachingPose {
@@ -194,6 +197,22 @@ fn carried(shape: &ArmShape) -> Told<TeachingPose> {
         why: TeachingReason::CarriedClose,
         lengths: best,
     })
+}
+
+/// Bucket pin, tooth and heel on the outer side of the boom's line, each as far off as a boom is thick.
+fn clear_of_the_boom(placed: &Placed) -> bool {
+    let [foot, dipper, bucket] = placed.pivots;
+    let along = placed.along[0];
+    let heel = if placed.heel.is_finite() {
+        placed.heel
+    } else {
+        bucket
+    };
+    let beside = |point: Vector| along.cross(point - foot);
+    let of_dipper = (dipper - foot).length();
+    [bucket, placed.tooth, heel]
+        .into_iter()
+        .all(|point| beside(point) < -BOOM_CLEAR || along.dot(point - foot) > of_dipper)
 }
 
 fn lowest(placed: &Placed) -> f64 {

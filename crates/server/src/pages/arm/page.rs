@@ -31,6 +31,7 @@ struct ArmPage {
     name: String,
     first: Option<Told>,
     four: Vec<Shown>,
+    not_picked: Vec<String>,
     missing: Vec<String>,
     more_missing: String,
     moved: Option<Moved>,
@@ -122,6 +123,7 @@ pub(crate) fn show(desk: &Desk, machine: &str, asked: &dyn Fn(&str) -> String) -
             .iter()
             .map(|frame| shown(&p, &arm, frame, &here))
             .collect(),
+        not_picked: frames.not_picked.clone(),
         missing,
         more_missing,
         moved: moved(&p, &arm, asked, &here),
