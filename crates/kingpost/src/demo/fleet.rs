@@ -16,6 +16,8 @@ pub(crate) struct Member {
     blank: &'static str,
     /// Lines for its `[machine]` table.
     plate: &'static str,
+    /// Lines for its `[ground]` table.
+    ground: &'static str,
     /// Limits: point, and the lines that say them.
     limits: &'static [(&'static str, &'static str)],
     /// Grades: fluid, and the lines that say what goes in.
@@ -82,6 +84,7 @@ impl Member {
             }
         };
         after("\n[machine]\n", self.plate);
+        after("\n[ground]\n", self.ground);
         for (point, limit) in self.limits {
             after(&format!("\n[[point]]\nid = \"{point}\"\n"), limit);
         }
@@ -111,6 +114,7 @@ fn marigold() -> Member {
         name: "Marigold",
         blank: "tracked-loader-backhoe",
         plate: "",
+        ground: "",
         limits: &[],
         fluids: &[],
         rams: &[],
@@ -161,6 +165,7 @@ fn bryony() -> Member {
         name: "Bryony",
         blank: "mini-excavator",
         plate: "made = \"1996 (invented)\"\nserial = \"invented-B3-118\"\ninvented = true\n",
+        ground: "friction = \"0.5\"\n",
         limits: &[
             ("track-sag-left", SAG),
             ("track-sag-right", SAG),
@@ -223,6 +228,7 @@ fn teasel() -> Member {
         name: "Teasel",
         blank: "compact-tractor",
         plate: "made = \"1988 (invented)\"\nserial = \"invented-T-2207\"\ninvented = true\n",
+        ground: "",
         limits: &[
             ("tyre-front-pressure-left", FRONT),
             ("tyre-front-pressure-right", FRONT),
@@ -281,6 +287,7 @@ fn wren() -> Member {
         name: "Wren",
         blank: "chainsaw",
         plate: "made = \"2009 (invented)\"\ninvented = true\n",
+        ground: "",
         limits: &[],
         fluids: &[
             (
@@ -327,6 +334,7 @@ fn sorrel() -> Member {
         name: "Sorrel",
         blank: "atv",
         plate: "made = \"2004 (invented)\"\nserial = \"invented-Q-031\"\ninvented = true\n",
+        ground: "",
         limits: &[
             ("pressure-front", "min = \"3 psi\"\nmax = \"5 psi\"\n"),
             ("pressure-rear", "min = \"3 psi\"\nmax = \"5 psi\"\n"),
@@ -373,6 +381,7 @@ fn ember() -> Member {
         name: "Ember",
         blank: "portable-generator",
         plate: "made = \"2013 (invented)\"\nserial = \"invented-G-77\"\ninvented = true\n",
+        ground: "",
         limits: &[
             ("volts", "min = \"207 V\"\nmax = \"253 V\"\n"),
             ("frequency", "min = \"47 Hz\"\nmax = \"53 Hz\"\n"),
