@@ -153,10 +153,11 @@ fn standing() {
         place(found.load_point.place[0] - axis, row.number("place_x"), "x");
         place(found.load_point.place[1], row.number("place_y"), "y");
         let reactions = found.reactions.as_ref().unwrap();
-        for corner in 0..4 {
+        assert_eq!(reactions.len(), 4);
+        for (corner, reaction) in reactions.iter().enumerate() {
             let name = |what: &str| row.number(&format!("{what}_{corner}"));
             force(found.edge_moments[corner], name("edge"), "edge");
-            force(reactions[corner], name("reaction"), "reaction");
+            force(*reaction, name("reaction"), "reaction");
         }
         if index > 0 {
             // The feet are the two corners on the arm's side; in the front it stands on tracks or the loader's bucket.
@@ -222,7 +223,7 @@ fn hanging_and_shut_in() {
             ..asked
         };
         let loaded = pose(&arm, &loaded).unwrap().hanging.unwrap();
-        for ram in 0..3 {
+        for (ram, under_load) in loaded.iter().enumerate() {
             let (side, pressure) = pressures(&row)[ram];
             force(rest.shut_in[ram].thrust, row.rams("thrust")[ram], "thrust");
             assert_eq!(rest.shut_in[ram].side, side);
@@ -238,7 +239,7 @@ fn hanging_and_shut_in() {
                 row.rams("pinned")[ram],
                 "pinned",
             );
-            force(loaded[ram].thrust, row.rams("loaded")[ram], "loaded");
+            force(under_load.thrust, row.rams("loaded")[ram], "loaded");
         }
     }
 }
