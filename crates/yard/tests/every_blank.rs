@@ -11,7 +11,8 @@ use yard::book::{Book, Place, Point, Rhythm, Shape, View, gaps, read};
 use yard::id::StationId;
 
 /// What differs from machine to machine: a blank leaves it out, and the list of gaps names it.
-const THE_MACHINES_OWN: [&str; 13] = [
+const THE_MACHINES_OWN: [&str; 14] = [
+    "arm-lacks",
     "no-stop",
     "no-danger-zone",
     "measure-without-limit",

@@ -138,21 +138,21 @@ const BRYONY_ARM: &str = include_str!("../../../../demo/bryony-arm.toml");
 const BRYONY_RAMS: &[(&str, &str)] = &[
     (
         "boom-ram",
-        "bore = \"65 mm\"\nrod = \"35 mm\"\nclosed = \"0.740 m\"\nopen = \"1.110 m\"\n\
+        "bore = \"65 mm\"\nrod = \"35 mm\"\nclosed = \"740 mm\"\nopen = \"1110 mm\"\n\
          supply = \"190 bar\"\nrelief-piston = \"210 bar\"\nrelief-rod = \"210 bar\"\n\
          barrel-mass = \"10 kg\"\nbarrel-centre = \"0.30 m\"\nrod-mass = \"5 kg\"\nrod-centre = \"0.26 m\"\n\
          gland = \"0.66 m\"\ntube = \"78 mm\"\n",
     ),
     (
         "dipper-ram",
-        "bore = \"60 mm\"\nrod = \"35 mm\"\nclosed = \"0.875 m\"\nopen = \"1.335 m\"\n\
+        "bore = \"60 mm\"\nrod = \"35 mm\"\nclosed = \"875 mm\"\nopen = \"1335 mm\"\n\
          supply = \"190 bar\"\nrelief-piston = \"210 bar\"\nrelief-rod = \"210 bar\"\n\
          barrel-mass = \"11 kg\"\nbarrel-centre = \"0.36 m\"\nrod-mass = \"6 kg\"\nrod-centre = \"0.33 m\"\n\
          gland = \"0.80 m\"\ntube = \"72 mm\"\n",
     ),
     (
         "bucket-ram",
-        "bore = \"55 mm\"\nrod = \"30 mm\"\nclosed = \"0.665 m\"\nopen = \"0.990 m\"\n\
+        "bore = \"55 mm\"\nrod = \"30 mm\"\nclosed = \"665 mm\"\nopen = \"990 mm\"\n\
          supply = \"190 bar\"\nrelief-piston = \"210 bar\"\nrelief-rod = \"210 bar\"\n\
          barrel-mass = \"7 kg\"\nbarrel-centre = \"0.28 m\"\nrod-mass = \"4 kg\"\nrod-centre = \"0.24 m\"\n\
          gland = \"0.59 m\"\ntube = \"66 mm\"\n",

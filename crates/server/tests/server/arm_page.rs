@@ -243,6 +243,20 @@ async fn a_machine_without_an_arm_says_so_and_has_no_link() {
 }
 
 #[tokio::test]
+async fn handing_over_leads_to_how_it_is_parked() {
+    let place = reference();
+    let signed = place.sign_in(place.steward).await;
+    let handover = format!("{}/m/{MACHINE}/handover", place.home());
+    let got = place.get(&signed, &handover).await;
+    assert!(
+        got.text.contains(&format!("{}#parked", arm(&place))),
+        "{}",
+        got.text
+    );
+    assert!(page(&place, "").await.contains("id=\"parked\""));
+}
+
+#[tokio::test]
 async fn the_figure_opens_and_its_papers_are_made() {
     let place = reference();
     let figure = format!("{}/figure?{POSE_0}&way=curl", arm(&place));

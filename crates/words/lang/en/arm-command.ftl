@@ -53,6 +53,7 @@ poses-stance-unknown = The book has no way of standing “{ $written }”.
     .next = Write one of: { $stances }.
 
 poses-impossible-triangle-open = The { $joint } ram cannot be { $length } long: its pins allow { $least } to { $most }.
+poses-impossible-swing = It does not swing that far: no more than { $most } to a side.
 poses-impossible-linkage-open = Lever and link of the bucket do not meet at this length of the bucket ram.
 poses-impossible-dead-centre = The { $joint } ram lies in line with its joint and has no lever there.
 poses-impossible-beyond-stroke = The { $joint } ram cannot be { $length } long: it goes from { $least } to { $most }.

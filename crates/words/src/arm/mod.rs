@@ -1,6 +1,7 @@
 //! The arm in words: numbers as its page and papers show them, limits, warnings, what is missing.
 
 mod numbers;
+mod survey;
 
 use crate::{Told, Words};
 use reckon::arm::{
@@ -234,6 +235,7 @@ impl Words {
             Err(NotKnown::Shape(_)) => "arm-does-not-close",
             Err(_) => "arm-nothing-yet",
             Ok(_) if !arm.troubles.is_empty() => "arm-does-not-close",
+            Ok(_) if arm.guesses.unsettled => "arm-unsettled-first",
             Ok(_) if arm.guesses.shape => "arm-guess-first",
             Ok(_) if arm.guesses.any() => "arm-guess-weights",
             Ok(_) => return None,

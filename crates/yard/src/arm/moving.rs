@@ -114,7 +114,12 @@ pub(super) fn tank(arm: &ArmOfBook, shape: &ArmShape, asked: &PoseAsked) -> Told
             .chain(swing)
             .collect();
         let temperature = asked.temperature.unwrap_or(oil.reference);
-        Ok(tank_level(&oil, &rams, temperature))
+        let level = tank_level(&oil, &rams, temperature);
+        // More oil in rams and lines than the book says there is: its numbers contradict each other.
+        if level < 0.0 {
+            return Err(NotKnown::Unsound(Missing::of(MissingCode::TankOil, "")));
+        }
+        Ok(level)
     });
     let taken_as_in = tank
         .others

@@ -69,16 +69,19 @@ pub struct ArmOfBook {
 pub struct Guesses {
     /// A pin, the lever or the link.
     pub shape: bool,
-    /// A mass of the arm or of what swings with it; or a ram's weight worked out from its sizes.
+    /// A mass of the arm or of what swings with it. A ram's weight worked out from its own sizes is none: it is this machine's.
     pub weights: bool,
     /// The mass of the machine.
     pub machine: bool,
+    /// What was measured contradicts itself, or does not say which of two mirror images the arm is. No guess of a blank, and
+    /// no better than one.
+    pub unsettled: bool,
 }
 
 impl Guesses {
     /// Whether anything is guessed.
     pub fn any(self) -> bool {
-        self.shape || self.weights || self.machine
+        self.shape || self.weights || self.machine || self.unsettled
     }
 }
 

@@ -89,5 +89,6 @@ pub(super) fn guesses(book: &Book, survey: Option<&SurveyOfArm>) -> Guesses {
         shape: pins || bars,
         weights: mass(&["post", "boom", "dipper", "bucket", "lever", "link"]),
         machine: mass(&["machine"]),
+        unsettled: survey.is_some_and(SurveyOfArm::is_unsettled),
     }
 }

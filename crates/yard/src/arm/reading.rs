@@ -61,10 +61,7 @@ pub fn arm_of(book: &Book) -> ArmOfBook {
             .as_ref()
             .and_then(|manner| manner.bucket_width.as_ref().map(Quantity::si_f64)),
         missing: Vec::new(),
-        guesses: Guesses {
-            weights: guesses.weights || !estimated.is_empty(),
-            ..guesses
-        },
+        guesses,
         estimated,
         survey,
     };

@@ -141,6 +141,14 @@ impl SurveyFinding {
 }
 
 impl SurveyOfArm {
+    /// Whether what was measured contradicts itself, or leaves open which of two mirror images the arm is: its pins are then
+    /// no better than a guess.
+    pub fn is_unsettled(&self) -> bool {
+        // A few millimetres of tape may keep an end of a stroke from closing: that is said, and blocks nothing.
+        let small = |one: &SurveyFinding| matches!(one, SurveyFinding::DoesNotClose(..));
+        self.findings.iter().any(|one| !small(one))
+    }
+
     /// A pin's place and half the width of its 95 % interval, where the measurements settle it.
     pub(super) fn settled(&self, pin: PinName) -> Option<(Vector, Vector)> {
         let fix = self.solved.pin(Pin::from_code(pin.code())?)?;

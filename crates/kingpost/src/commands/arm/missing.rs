@@ -2,19 +2,14 @@
 
 use super::Subject;
 use crate::{kit::Kit, trouble::Trouble};
-use reckon::arm::shape::{ArmShape, Joint, ShapeTrouble};
+use reckon::arm::shape::{ArmShape, Joint};
 use words::Arg;
 use yard::arm::{Missing, NotKnown};
-
-/// A length as it is said in a sentence, in metres to the tenth of a millimetre.
-fn metres(length: f64) -> String {
-    format!("{length:.4} m")
-}
 
 /// Why a pose is impossible.
 pub(super) fn impossible(kit: &Kit, why: &NotKnown) -> String {
     match why {
-        NotKnown::Shape(trouble) => shape_trouble(kit, trouble),
+        NotKnown::Shape(trouble) => kit.words.arm_shape_trouble(trouble),
         other => kit.t1("poses-impossible-other", "reasons", other.code()),
     }
 }
@@ -22,39 +17,8 @@ pub(super) fn impossible(kit: &Kit, why: &NotKnown) -> String {
 /// Why a ram of this length is impossible: it is longer or shorter than its stroke allows.
 pub(super) fn beyond_stroke(kit: &Kit, arm: &ArmShape, joint: Joint, length: f64) -> String {
     let ram = arm.ram(joint);
-    lengths(
-        kit,
-        "beyond-stroke",
-        joint,
-        length,
-        (ram.closed, ram.extended()),
-    )
-}
-
-/// What does not close, in words.
-pub(super) fn shape_trouble(kit: &Kit, trouble: &ShapeTrouble) -> String {
-    match *trouble {
-        ShapeTrouble::TriangleOpen {
-            joint,
-            length,
-            between,
-        } => lengths(kit, "triangle-open", joint, length, between),
-        ShapeTrouble::LinkageOpen { .. } => kit.t("poses-impossible-linkage-open"),
-        ShapeTrouble::DeadCentre { joint } => {
-            kit.t1("poses-impossible-dead-centre", "joint", joint.code())
-        }
-        ref other => kit.t1("poses-impossible-other", "reasons", other.code()),
-    }
-}
-
-fn lengths(kit: &Kit, key: &str, joint: Joint, length: f64, between: (f64, f64)) -> String {
-    let args: [(&str, Arg<'_>); 4] = [
-        ("joint", joint.code().into()),
-        ("length", metres(length).into()),
-        ("least", metres(between.0).into()),
-        ("most", metres(between.1).into()),
-    ];
-    kit.words.say(&format!("poses-impossible-{key}"), &args)
+    kit.words
+        .arm_lengths("beyond-stroke", joint, length, (ram.closed, ram.extended()))
 }
 
 /// Something missing as the key of the book that would hold it.
@@ -78,7 +42,10 @@ pub(super) fn missing(kit: &Kit, missing: Missing) -> String {
 pub(super) fn no_answer(kit: &Kit, subject: &Subject, why: &NotKnown) -> Trouble {
     let (name, arm) = (subject.name.as_str(), &subject.arm);
     let (key, reasons) = match why {
-        NotKnown::Shape(trouble) => ("arm-told-does-not-close", shape_trouble(kit, trouble)),
+        NotKnown::Shape(trouble) => (
+            "arm-told-does-not-close",
+            kit.words.arm_shape_trouble(trouble),
+        ),
         _ => {
             let lines = arm
                 .missing

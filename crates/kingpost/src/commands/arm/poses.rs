@@ -111,8 +111,18 @@ impl Row {
     }
 }
 
+/// How far it swings, where the pose is swung further.
+fn beyond_swing(arm: &ArmOfBook, asked: &Asked) -> Option<f64> {
+    let limit = arm.swing.as_ref().ok()?.limit.as_ref().ok()?;
+    (asked.pose.swing.abs() > limit + 1e-9).then_some(*limit)
+}
+
 /// The record of a pose that the arm can take, or why it cannot.
 fn possible(kit: &Kit, arm: &ArmOfBook, asked: &Asked) -> Result<PoseRecord, String> {
+    if let Some(limit) = beyond_swing(arm, asked) {
+        let degrees = format!("{:.1}°", limit.to_degrees());
+        return Err(kit.t1("poses-impossible-swing", "most", degrees));
+    }
     let record = pose(arm, &asked.pose).map_err(|why| impossible(kit, &why))?;
     let beyond = record
         .rams

@@ -2,7 +2,7 @@
 
 use super::Subject;
 use super::findings;
-use super::missing::{missing, shape_trouble};
+use super::missing::missing;
 use crate::{kit::Kit, rows::rows, said::Said};
 use serde_json::{Value as Json, json};
 use words::Arg;
@@ -32,7 +32,7 @@ pub(super) fn run(kit: &Kit, subject: &Subject) -> Said {
         "arm-told-not-closing",
         arm.troubles
             .iter()
-            .map(|trouble| shape_trouble(kit, trouble))
+            .map(|trouble| kit.words.arm_shape_trouble(trouble))
             .collect(),
     );
     if let Some(survey) = &arm.survey {
@@ -41,7 +41,7 @@ pub(super) fn run(kit: &Kit, subject: &Subject) -> Said {
             survey
                 .findings
                 .iter()
-                .map(|one| findings::finding(kit, one))
+                .map(|one| kit.words.arm_finding(one))
                 .collect(),
         );
         list(
@@ -49,7 +49,7 @@ pub(super) fn run(kit: &Kit, subject: &Subject) -> Said {
             survey
                 .next
                 .iter()
-                .map(|one| findings::next(kit, one))
+                .map(|one| kit.words.arm_next(one))
                 .collect(),
         );
         list(
@@ -98,10 +98,9 @@ fn as_json(kit: &Kit, name: &str, arm: &ArmOfBook) -> Json {
         let unlock = one.unlock();
         json!({ "code": one.code.code(), "of": one.subject, "table": unlock.table, "key": unlock.key, "what": missing(kit, *one) })
     });
-    let troubles = arm
-        .troubles
-        .iter()
-        .map(|trouble| json!({ "code": trouble.code(), "what": shape_trouble(kit, trouble) }));
+    let troubles = arm.troubles.iter().map(
+        |trouble| json!({ "code": trouble.code(), "what": kit.words.arm_shape_trouble(trouble) }),
+    );
     json!({
         "machine": name,
         "unit": "m",

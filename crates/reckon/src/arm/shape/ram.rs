@@ -81,9 +81,19 @@ impl Ram {
     ///
     /// `push = p A_cap - p_back A_ring`, `pull = p A_ring - p_back A_cap`. Source: force = pressure x area, definition.
     pub fn working(&self) -> (f64, f64) {
-        let push = self.supply * self.cap_area() - self.back * self.ring_area();
-        let pull = self.supply * self.ring_area() - self.back * self.cap_area();
+        let push = self.driven_to(self.relief_cap) * self.cap_area() - self.back * self.ring_area();
+        let pull = self.driven_to(self.relief_rod) * self.ring_area() - self.back * self.cap_area();
         (push, pull)
+    }
+
+    /// The pressure the pump can raise on a side with this port relief, in pascals: a relief set below the pump's pressure opens
+    /// first. Not-a-number where the pump's pressure is.
+    fn driven_to(&self, relief: f64) -> f64 {
+        if relief < self.supply {
+            relief
+        } else {
+            self.supply
+        }
     }
 
     /// What it can hold against being pushed in and pulled out, in newtons, both positive: the port relief of the

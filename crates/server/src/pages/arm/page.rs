@@ -32,6 +32,10 @@ struct ArmPage {
     first: Option<Told>,
     four: Vec<Shown>,
     not_picked: Vec<String>,
+    /// What the tape survey says does not fit.
+    findings: Vec<String>,
+    /// What to measure next, the most useful first.
+    next: Vec<String>,
     missing: Vec<String>,
     more_missing: String,
     moved: Option<Moved>,
@@ -115,6 +119,7 @@ pub(crate) fn show(desk: &Desk, machine: &str, asked: &dyn Fn(&str) -> String) -
         })
     };
     let (missing, more_missing) = missing(&p, &arm);
+    let (findings, next) = survey(&p, &arm);
     page(&ArmPage {
         name: book.machine.name.clone(),
         first: p.words.arm_first_line(&arm.arm),
@@ -124,6 +129,8 @@ pub(crate) fn show(desk: &Desk, machine: &str, asked: &dyn Fn(&str) -> String) -
             .map(|frame| shown(&p, &arm, frame, &here))
             .collect(),
         not_picked: frames.not_picked.clone(),
+        findings,
+        next,
         missing,
         more_missing,
         moved: moved(&p, &arm, asked, &here),
@@ -191,6 +198,22 @@ fn sketch(p: &Page, at_hand: &ArmAtHand) -> Option<Sketch> {
             .map(|label| p.words.arm_named(label.id()))
             .collect(),
     })
+}
+
+/// No more than this is asked to be measured at a time.
+const NEXT_SHOWN: usize = 3;
+
+/// What the survey says, and what to measure next.
+fn survey(p: &Page, at_hand: &ArmAtHand) -> (Vec<String>, Vec<String>) {
+    let Some(survey) = &at_hand.arm.survey else {
+        return Default::default();
+    };
+    let findings = survey.findings.iter().map(|one| p.words.arm_finding(one));
+    let next = survey.next.iter().take(NEXT_SHOWN);
+    (
+        findings.collect(),
+        next.map(|one| p.words.arm_next(one)).collect(),
+    )
 }
 
 /// As many missing things as are listed; the rest is counted.

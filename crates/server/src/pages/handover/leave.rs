@@ -34,6 +34,8 @@ struct HandoverPage {
     hours_typed: String,
     fields: Vec<Field>,
     next: String,
+    /// Whether it has an arm whose page shows how it is parked well.
+    arm: bool,
 }
 
 /// What holds while a machine is left.
@@ -151,6 +153,7 @@ fn render(
         hours_typed: typed.field("hours").to_owned(),
         fields: further::fields(&p, state, book, typed),
         next: typed.field("next").to_owned(),
+        arm: crate::pages::yard::machine::may_have_an_arm(book),
         p,
     })
 }

@@ -153,7 +153,7 @@ pub(crate) fn show(desk: &Desk, machine: &str) -> Answer {
 }
 
 /// Whether the book speaks of an arm: a pin of one, what moves one, or how it points.
-fn may_have_an_arm(book: &Book) -> bool {
+pub(crate) fn may_have_an_arm(book: &Book) -> bool {
     let moves_it = |ram: &yard::book::Ram| {
         let moves = ram.work.moves;
         matches!(moves, Some(Moves::Boom | Moves::Dipper | Moves::Bucket))

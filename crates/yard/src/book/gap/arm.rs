@@ -2,7 +2,7 @@
 
 use super::{Blocks, By, Gap, GapCode, of, of_book, unlock};
 use crate::arm::{MissingCode, NextMeasure, arm_of};
-use crate::book::{Book, Moves, PointKind, Pose, Ram, Without};
+use crate::book::{Book, KnownBy, Moves, PointKind, Pose, Ram, Without};
 
 pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
     let has_arm = !book.lacks(Without::Rams);
@@ -17,7 +17,7 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
             ),
         ),
         (
-            book.distances.is_empty() && has_arm,
+            only_guesses(book.distances.iter().map(|one| one.known)) && has_arm,
             of_book(
                 GapCode::NoDistances,
                 false,
@@ -26,7 +26,7 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
             ),
         ),
         (
-            book.masses.is_empty(),
+            only_guesses(book.masses.iter().map(|one| one.known)),
             of_book(
                 GapCode::NoMasses,
                 false,
@@ -42,6 +42,11 @@ pub(super) fn gaps(book: &Book) -> impl Iterator<Item = Gap> {
         .chain(rams(book))
         .chain(poses(book))
         .chain(lacks(book))
+}
+
+/// Whether nothing of it was measured: it is not there, or a blank's first guess.
+fn only_guesses(mut known: impl Iterator<Item = KnownBy>) -> bool {
+    known.all(|known| known == KnownBy::Guess)
 }
 
 /// Of all that the figures of an arm wait for, the one measurement that unlocks most: where the book has begun with its
