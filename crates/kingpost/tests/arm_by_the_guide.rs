@@ -57,7 +57,13 @@ fn from_the_blank_to_own_figures_with_a_tape() {
 
     let checked = json(&["book", "check", own]);
     assert_eq!(checked["files"][0]["troubles"], serde_json::json!([]));
-    every_pin_within_what_it_says(&json(&["arm", own, "--survey"]), &truth);
+    let survey = json(&["arm", own, "--survey"]);
+    assert_eq!(
+        survey["guesses"]["unsettled"], false,
+        "{}",
+        survey["survey"]
+    );
+    every_pin_within_what_it_says(&survey, &truth);
     figures_are_close(&folder, own);
 }
 
@@ -217,6 +223,7 @@ fn without_poses_the_mirror_image_is_told(survey: &Value) {
         .iter()
         .any(|one| one["code"] == "either-side" && one["what"].to_string().contains("boom"));
     assert!(told, "{findings:?}");
+    assert_eq!(survey["guesses"]["unsettled"], true);
     let rod = survey["pins"].as_array().unwrap().iter();
     let rod = rod.clone().find(|pin| pin["id"] == "boom-ram-rod").unwrap();
     assert!(rod["at"][1].as_f64().unwrap() > 0.0, "{rod}");

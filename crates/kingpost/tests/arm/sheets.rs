@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::program::{SECOND, json, said, sheet};
+use crate::program::{REFERENCE, SECOND, json, said, sheet};
 use crate::table::{self, close, rows};
 
 #[test]
@@ -53,6 +53,17 @@ fn an_impossible_pose_says_why_and_the_others_are_told() {
     );
     assert!(why(&poses[2]).contains("bucket"), "{}", poses[2]);
     assert!(poses[2].get("tooth-r").is_none());
+}
+
+#[test]
+fn a_pose_swung_past_the_stop_is_none() {
+    let (_dir, file) = sheet(
+        "boom length [m],dipper length [m],bucket length [m],swing angle [deg]\n1.29,1.2045,0.96554,75\n1.29,1.2045,0.96554,-76\n",
+    );
+    let told = json(&["arm", REFERENCE, "--poses", &file]);
+    assert_eq!(told["poses"][0]["impossible"], "");
+    let why = told["poses"][1]["impossible"].as_str().unwrap();
+    assert!(why.contains("75.0°"), "{why}");
 }
 
 #[test]

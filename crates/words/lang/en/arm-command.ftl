@@ -91,6 +91,8 @@ arm-told-known-measured = measured
 arm-told-not-closing = It does not go together over the whole stroke:
 arm-told-missing-heading = The book does not say:
 arm-told-guessed = Some numbers are a blank's first guess. What rests on them is not yet this machine's own figure.
+arm-told-unsettled = What was measured does not settle this arm. Its figures are not this machine's own: see --survey.
+arm-told-estimated = What the rams weigh is worked out from their steel.
 
 arm-told-not-known = not known yet
 arm-told-standard-note = Forces by the standards are at the tooth's tip, in the best pose, with no weights and the machine held down. Its real force is often less.

@@ -56,8 +56,8 @@ pub struct ArmOfBook {
     pub bucket_width: Option<f64>,
     /// Everything missing, each once, what unlocks most first.
     pub missing: Vec<Missing>,
-    /// Weights of rams that the book does not have and that stand in worked out from their sizes. They are guesses, and
-    /// [`Guesses::weights`] says so.
+    /// Weights of rams that the book does not have and that stand in worked out from their sizes. To be said wherever
+    /// forces are shown; no guess of a blank, since the sizes are this machine's.
     pub estimated: Vec<Missing>,
     /// What rests on the nominal shape of a blank and not on this machine.
     pub guesses: Guesses,

@@ -4,7 +4,21 @@ use super::Subject;
 use crate::{kit::Kit, trouble::Trouble};
 use reckon::arm::shape::{ArmShape, Joint};
 use words::Arg;
-use yard::arm::{Missing, NotKnown};
+use yard::arm::{ArmOfBook, Missing, NotKnown};
+
+/// What has to be said beside every figure of this arm, each on its line; empty where all is the machine's own.
+pub(super) fn provisos(kit: &Kit, arm: &ArmOfBook) -> String {
+    let said = [
+        (arm.guesses.unsettled, "arm-told-unsettled"),
+        (
+            arm.guesses.shape || arm.guesses.weights || arm.guesses.machine,
+            "arm-told-guessed",
+        ),
+        (!arm.estimated.is_empty(), "arm-told-estimated"),
+    ];
+    let said = said.into_iter().filter(|(so, _)| *so);
+    said.map(|(_, key)| format!("{}\n", kit.t(key))).collect()
+}
 
 /// Why a pose is impossible.
 pub(super) fn impossible(kit: &Kit, why: &NotKnown) -> String {

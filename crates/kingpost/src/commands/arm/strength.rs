@@ -1,7 +1,7 @@
 //! The strength over the whole reach, and the strongest pose in each direction.
 
 use super::figures::{Figures, csv, direction_name, governed_by};
-use super::missing::no_answer;
+use super::missing::{no_answer, provisos};
 use super::{Arm, Subject};
 use crate::{kit::Kit, rows::rows, said::Said, trouble::Trouble};
 use reckon::arm::shape::{Joint, Vector};
@@ -136,9 +136,7 @@ pub(super) fn best(kit: &Kit, subject: &Subject, asked: &Arm) -> Result<Said, Tr
         rows(&lines),
         kit.t("arm-told-statics-only")
     );
-    if arm.guesses.any() {
-        text += &format!("{}\n", kit.t("arm-told-guessed"));
-    }
+    text += &provisos(kit, arm);
     let json = json!({
         "machine": subject.name,
         "stance": stance_name(arm, stance),

@@ -2,7 +2,7 @@
 
 use super::Subject;
 use super::findings;
-use super::missing::missing;
+use super::missing::{missing, provisos};
 use crate::{kit::Kit, rows::rows, said::Said};
 use serde_json::{Value as Json, json};
 use words::Arg;
@@ -61,8 +61,9 @@ pub(super) fn run(kit: &Kit, subject: &Subject) -> Said {
         "arm-told-missing-heading",
         arm.missing.iter().map(|one| missing(kit, *one)).collect(),
     );
-    if arm.guesses.any() {
-        text += &format!("\n{}\n", kit.t("arm-told-guessed"));
+    let provisos = provisos(kit, arm);
+    if !provisos.is_empty() {
+        text += &format!("\n{provisos}");
     }
     Said::new(text, as_json(kit, &subject.name, arm))
 }
@@ -108,6 +109,6 @@ fn as_json(kit: &Kit, name: &str, arm: &ArmOfBook) -> Json {
         "missing": missing.collect::<Vec<_>>(),
         "survey": arm.survey.as_ref().map(|survey| findings::as_json(kit, survey)),
         "troubles": troubles.collect::<Vec<_>>(),
-        "guesses": { "shape": arm.guesses.shape, "weights": arm.guesses.weights, "machine": arm.guesses.machine },
+        "guesses": { "shape": arm.guesses.shape, "weights": arm.guesses.weights, "machine": arm.guesses.machine, "unsettled": arm.guesses.unsettled },
     })
 }

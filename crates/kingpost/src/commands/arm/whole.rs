@@ -2,7 +2,7 @@
 
 use super::Subject;
 use super::figures::{Figures, Value};
-use super::missing::{missing, no_answer};
+use super::missing::{missing, no_answer, provisos};
 use crate::{kit::Kit, rows::rows, said::Said, trouble::Trouble};
 use reckon::arm::pose::Extreme;
 use serde_json::{Value as Json, json};
@@ -36,9 +36,7 @@ pub(super) fn run(kit: &Kit, subject: &Subject) -> Result<Said, Trouble> {
     }
     text += &format!("\n{}\n", kit.t("arm-told-standard-note"));
     text += &format!("{}\n", kit.t("arm-told-statics-only"));
-    if record.rests_on_guess {
-        text += &format!("{}\n", kit.t("arm-told-guessed"));
-    }
+    text += &provisos(kit, &subject.arm);
     let units = figures
         .0
         .iter()

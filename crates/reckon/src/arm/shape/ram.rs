@@ -171,3 +171,33 @@ impl Ram {
             .or_else(|| bad(self.count >= 1, "count"))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_relief_below_the_pumps_pressure_opens_first() {
+        let ram = Ram {
+            count: 1,
+            bore: 0.1,
+            rod: 0.05,
+            closed: 1.0,
+            stroke: 0.5,
+            supply: 17.5e6,
+            relief_cap: 10.0e6,
+            relief_rod: 21.0e6,
+            back: 0.0,
+            barrel: (0.0, 0.0),
+            rod_weight: (0.0, 0.0),
+        };
+        let (push, pull) = ram.working();
+        assert!((push - 10.0e6 * ram.cap_area()).abs() < 1e-6);
+        assert!((pull - 17.5e6 * ram.ring_area()).abs() < 1e-6);
+        let unknown = Ram {
+            supply: f64::NAN,
+            ..ram
+        };
+        assert!(unknown.working().0.is_nan());
+    }
+}

@@ -221,11 +221,13 @@ const LISTED: usize = 8;
 
 fn missing(p: &Page, at_hand: &ArmAtHand) -> (Vec<String>, String) {
     let all = &at_hand.arm.missing;
-    let lines = all
-        .iter()
-        .take(LISTED)
+    let listed = all.iter().take(LISTED);
+    let mut lines: Vec<String> = listed
         .map(|missing| p.words.arm_lack_line(*missing))
         .collect();
+    if !at_hand.arm.estimated.is_empty() {
+        lines.push(p.t("arm-rams-estimated"));
+    }
     let more = all.len().saturating_sub(LISTED);
     let more = if more > 0 {
         p.tn("arm-missing-more", "n", more)
