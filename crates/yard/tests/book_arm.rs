@@ -177,3 +177,19 @@ fn an_arm_begun_names_the_one_measurement_that_unlocks_most() {
             .all(|gap| gap.code != GapCode::ArmLacks)
     );
 }
+
+/// What folds do without when they look for gaps that bear on safety.
+#[test]
+fn no_gap_of_the_arm_bears_on_safety() {
+    use yard::book::{Blocks, gaps, read};
+    for text in [
+        include_str!("../../../blanks/tracked-loader-backhoe.toml"),
+        include_str!("../../../blanks/mini-excavator.toml"),
+    ] {
+        let book = read(text, &quantity::Habits::default()).book.unwrap();
+        let of_arm = |gap: &&yard::book::Gap| gap.blocks.contains(&Blocks::ArmFigures);
+        let all = gaps(&book);
+        assert!(all.iter().filter(of_arm).count() > 0);
+        assert!(all.iter().filter(of_arm).all(|gap| !gap.bears_on_safety));
+    }
+}

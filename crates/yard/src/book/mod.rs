@@ -37,6 +37,7 @@ pub use compare::{Compared, compare};
 pub use fields::{
     FORMAT, Field, MOST_BYTES, MOST_ITEMS, MOST_TEXT, Named, Shape as FieldShape, TABLES, Table,
 };
+pub(crate) use gap::gaps_of_safety;
 pub use gap::{Blocks, By, Gap, GapCode, Unlock, gaps, joints_to_find};
 pub use level_shift::LevelShift;
 pub use model::*;

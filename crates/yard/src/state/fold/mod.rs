@@ -338,7 +338,7 @@ impl Fold<'_> {
     fn keep_minor_gaps(&mut self) {
         let accepted = &mut self.state.accepted_gaps;
         if let Some(book) = self.shelf.book().filter(|_| !accepted.is_empty()) {
-            for gap in book::gaps(book).iter().filter(|gap| gap.bears_on_safety) {
+            for gap in book::gaps_of_safety(book) {
                 accepted.remove(&gap.id);
             }
         }
